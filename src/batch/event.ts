@@ -1,0 +1,104 @@
+import { sha256 } from '@noble/hashes/sha2.js'
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
+import canonicalize from 'canonicalize'
+
+/** Where an entry's value came from. `raw` is what was typed or what the balance sent, to the letter. */
+export interface Source {
+  readonly kind: 'typed' | 'balance' | 'scan' | 'simulated'
+  readonly raw?: string
+  readonly instrumentId?: string
+}
+
+/**
+ * One entry of one stream, as it is stored for good. Key: [stream, replica, n].
+ * `at` and `occurredAt` are ISO 8601 with the local offset; `lamport` orders entries of different replicas.
+ */
+export interface Event<K extends string = string, B = unknown> {
+  readonly v: number
+  readonly stream: string
+  readonly replica: string
+  readonly n: number
+  readonly id: string
+  readonly parents: readonly string[]
+  readonly lamport: number
+  readonly kind: K
+  readonly at: string
+  readonly occurredAt?: string
+  readonly by: string
+  readonly source: Source
+  readonly body: B
+  readonly hash: string
+}
+
+/** What `decide` asks to be written: the facts, before they get a place in the stream. */
+export interface Draft<K extends string = string, B = unknown> {
+  readonly kind: K
+  readonly body: B
+  readonly source?: Source
+  readonly occurredAt?: string
+}
+
+/** The end of a stream as its writer saw it; `next` is this replica's next number in the stream. */
+export interface Tip {
+  readonly next: number
+  readonly lamport: number
+  readonly hash: string | null
+}
+
+export const emptyTip: Tip = { next: 0, lamport: 0, hash: null }
+
+/** Who writes, when and on which installation; ids are handed in so that this room stays pure. */
+export interface Seal {
+  readonly stream: string
+  readonly replica: string
+  readonly id: string
+  readonly at: string
+  readonly by: string
+}
+
+/** SHA-256 (hex) of the canonical JSON (RFC 8785) of an event without its hash. */
+export function hashOf(event: Omit<Event, 'hash'> & { hash?: string }): string {
+  const { hash: _own, ...rest } = event
+  return bytesToHex(sha256(utf8ToBytes(canonicalize(rest) ?? '')))
+}
+
+/** Gives a draft its place after `tip`. */
+export function seal(draft: Draft, tip: Tip, by: Seal): Event {
+  const unhashed = {
+    v: 1,
+    stream: by.stream,
+    replica: by.replica,
+    n: tip.next,
+    id: by.id,
+    parents: tip.hash === null ? [] : [tip.hash],
+    lamport: tip.lamport + 1,
+    kind: draft.kind,
+    at: by.at,
+    ...(draft.occurredAt === undefined ? {} : { occurredAt: draft.occurredAt }),
+    by: by.by,
+    source: draft.source ?? { kind: 'typed' as const },
+    body: draft.body,
+  }
+  return { ...unhashed, hash: hashOf(unhashed) }
+}
+
+/** The tip after an event of this replica. */
+export function advance(tip: Tip, event: Event): Tip {
+  return { next: event.n + 1, lamport: Math.max(tip.lamport, event.lamport), hash: event.hash }
+}
+
+/** The tip that a whole stream leaves for `replica` to write after; events in fold order. */
+export function tipOf(events: readonly Event[], replica: string): Tip {
+  let next = 0
+  for (const event of events) if (event.replica === replica) next = Math.max(next, event.n + 1)
+  const last = events.at(-1)
+  return { next, lamport: last?.lamport ?? 0, hash: last?.hash ?? null }
+}
+
+/** Fold order: (lamport, replica, n). */
+export function inFoldOrder(a: Event, b: Event): number {
+  return a.lamport - b.lamport || (a.replica < b.replica ? -1 : a.replica > b.replica ? 1 : a.n - b.n)
+}
+
+/** True where the stored hash is that of the stored entry. */
+export const isIntact = (event: Event): boolean => event.hash === hashOf(event)
