@@ -1,0 +1,80 @@
+import type { Amount, Tolerance } from '../trade/amount'
+import type { Micrograms } from '../trade/mass'
+import type { Step } from './step'
+
+export interface Formula {
+  readonly id: string
+  readonly code: string
+  readonly name: string
+  /** What its batches are called on chips: "Lotion" gives "Lotion 041". */
+  readonly nickname: string
+  readonly contact: 'rinse-off' | 'leave-on'
+  readonly revisions: readonly Revision[]
+  readonly archived?: boolean
+}
+
+/** Immutable once a batch used it. */
+export interface Revision {
+  readonly number: number
+  readonly note?: string
+  readonly approvedBy?: string
+  readonly approvedAt?: string
+  readonly usualSizeUg: Micrograms
+  readonly phases: readonly Phase[]
+  readonly procedure: readonly Step[]
+  readonly specification: readonly Check[]
+  readonly vessels: readonly VesselNeed[]
+  /** Fraction of the batch that may be lost unexplained. */
+  readonly lossAllowance?: number
+  readonly restHours?: number
+  readonly preflight: readonly string[]
+}
+
+export interface Phase {
+  readonly letter: string
+  readonly name: string
+  readonly lines: readonly Line[]
+}
+
+export interface Line {
+  readonly id: string
+  readonly materialId: string
+  readonly amount: Amount
+  readonly tolerance?: Tolerance
+  /** What the formula accepts in the finished product, as fractions. */
+  readonly range?: { readonly min: number; readonly max: number }
+  /** Must go in after the lines above it in its phase. */
+  readonly fixedOrder?: boolean
+  /** After this step nothing more of it can go in. */
+  readonly locksAfter?: string
+  /** The active matter that the fraction was written for. */
+  readonly assayAssumed?: number
+}
+
+/** One in-process or finished-product check. Limits in the unit of the property. */
+export interface Check {
+  readonly id: string
+  readonly property: Property
+  readonly label: string
+  readonly unit?: string
+  readonly method?: string
+  readonly basis?: MeasureBasis
+  readonly limits?: { readonly min?: number; readonly max?: number }
+  readonly expected?: string
+  readonly when: 'in-process' | 'after-rest'
+}
+
+export type Property = 'pH' | 'viscosity' | 'density' | 'temperature' | 'appearance' | 'odour' | 'other'
+
+export type MeasureBasis = { readonly kind: 'neat' } | { readonly kind: 'dilution'; readonly fraction: number }
+
+/** A vessel the procedure names: `cup` may be emptied again, `vessel` is final. */
+export interface VesselNeed {
+  readonly id: string
+  readonly name: string
+  readonly kind: 'vessel' | 'cup'
+  /** Room it should have, as a multiple of what goes in. */
+  readonly roomFactor?: number
+  readonly holds?: string
+  readonly openLifeMinutes?: number
+}

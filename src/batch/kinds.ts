@@ -1,0 +1,133 @@
+import type { Micrograms } from '../trade/mass'
+import type { Draft, Event } from './event'
+import type { MeasureBasis, Property } from './formula'
+import type { BatchHeader } from './header'
+
+/** What each kind of batch entry says. Masses µg, temperatures °C, moments ms UTC. `step` is a planned step's id. */
+export interface Bodies {
+  opened: BatchHeader
+  'preflight-checked': { items: readonly { text: string; done: boolean }[] }
+  'instrument-checked': { instrument: InstrumentCheck; good: boolean }
+  tared: { vessel: string; tareUg: Micrograms; standsIn?: string }
+  'lot-chosen': { line: string; lots: readonly string[]; reason?: string }
+  weighed: {
+    step: string
+    line: string
+    vessel: string
+    lot?: string
+    balance?: string
+    netUg: Micrograms
+    mode: 're-tare' | 'cumulative' | 'by-difference'
+    /** What the balance showed, before and after where two readings make the net. */
+    readings: readonly Micrograms[]
+    targetUg: Micrograms
+    lowUg: Micrograms
+    highUg: Micrograms
+    checkedBy?: string
+  }
+  struck: { entry: string; reason: string }
+  charged: { step: string; from: string; to: string; residueUg: Micrograms; rinseUg: Micrograms; rinseLine?: string }
+  /** Thrown away: a whole vessel or cup, or some of one line taken out of a cup again. */
+  discarded: { vessel: string; massUg: Micrograms | 'all'; line?: string; reason: string }
+  spilled: { vessel: string; massUg: Micrograms; reason: string }
+  'unplanned-added': {
+    component: string
+    materialId?: string
+    name: string
+    vessel: string
+    netUg: Micrograms
+    lot?: string
+    reason: string
+  }
+  'step-started': { step: string }
+  'step-finished': { step: string; saw?: string; checkedBy?: string; toolRpm?: number }
+  'step-skipped': { step: string; reason: string }
+  'gate-passed': { step: string; gate: string; detail: string; reason: string }
+  'temperature-read': { vessel: string; temperatureC: number; step?: string }
+  'bath-changed': { vessel: string; what: string }
+  'timer-started': { timer: string; step?: string; label: string; startedAtMs: number; deadlineAtMs: number }
+  'timer-acknowledged': { timer: string; lateMs: number }
+  measured: {
+    step?: string
+    check?: string
+    property: Property
+    label: string
+    value?: number
+    text?: string
+    unit?: string
+    basis?: MeasureBasis
+    sampleC?: number
+    sampleUg?: Micrograms
+    vessel?: string
+    conditions?: string
+    good?: boolean
+  }
+  adjusted: { step: string; line: string; vessel: string; netUg: Micrograms; lot?: string; balance?: string }
+  transferred: {
+    step: string
+    from: string
+    to: string
+    residueUg: Micrograms
+    rinseUg: Micrograms
+    rinseLine?: string
+    fromC?: number
+    toC?: number
+  }
+  evaporated: { vessel: string; massUg: Micrograms; line: string; seenBy: string }
+  'made-up': { step: string; vessel: string; line: string; netUg: Micrograms; grossUg?: Micrograms; lot?: string }
+  sampled: { step?: string; vessel: string; massUg: Micrograms; jars: number; purpose: string }
+  filled: { step?: string; vessel: string; massUg: Micrograms; units: number }
+  'deviation-noticed': {
+    deviation: string
+    entry: string
+    step: string
+    line: string
+    direction: 'over' | 'under'
+    byUg: Micrograms
+    inCup: boolean
+  }
+  'remedy-chosen': {
+    deviation: string
+    remedy: RemedyKind
+    reason: string
+    totalUg: Micrograms
+    heldBackUg: Micrograms
+    /** New targets by step; what is not named keeps its target. */
+    targets: readonly { step: string; line: string; fromUg: Micrograms; toUg: Micrograms }[]
+  }
+  noted: { text: string; step?: string }
+  pictured: { picture: string; caption: string; step?: string }
+  'person-changed': { person: string; from: string }
+  parked: { reason: string }
+  resumed: Record<string, never>
+  signed: { person: string; meaning: string }
+  'clock-jumped': { byMs: number }
+  healed: { code: string; entries: number; streams: number }
+  abandoned: { reason: string }
+  closed: { decision: Disposition; note?: string }
+}
+
+export type Disposition = 'accept' | 'hold' | 'rework' | 'reject'
+export type RemedyKind = 'accept' | 'scale' | 'qs' | 'discard'
+
+export type InstrumentCheck =
+  | { readonly kind: 'balance'; readonly id: string; readonly name: string; readonly referenceUg: Micrograms; readonly readUg: Micrograms }
+  | { readonly kind: 'pH meter'; readonly name: string; readonly slopePercent: number; readonly buffers: readonly number[] }
+  | { readonly kind: 'alarm'; readonly heard: boolean }
+
+export type Kind = keyof Bodies
+export type BatchEvent = { [K in Kind]: Event<K, Bodies[K]> }[Kind]
+export type BatchDraft = { [K in Kind]: Draft<K, Bodies[K]> & { readonly id?: string } }[Kind]
+
+const known: { readonly [K in Kind]: true } = {
+  opened: true, 'preflight-checked': true, 'instrument-checked': true, tared: true, 'lot-chosen': true, weighed: true,
+  struck: true, charged: true, discarded: true, spilled: true, 'unplanned-added': true, 'step-started': true,
+  'step-finished': true, 'step-skipped': true, 'gate-passed': true, 'temperature-read': true, 'bath-changed': true,
+  'timer-started': true, 'timer-acknowledged': true, measured: true, adjusted: true, transferred: true, evaporated: true,
+  'made-up': true, sampled: true, filled: true, 'deviation-noticed': true, 'remedy-chosen': true, noted: true,
+  pictured: true, 'person-changed': true, parked: true, resumed: true, signed: true, 'clock-jumped': true, healed: true,
+  abandoned: true, closed: true,
+}
+
+/** True where this version knows the kind; bodies are checked where entries come in from outside. */
+export const isKnown = (event: Event): event is BatchEvent => Object.hasOwn(known, event.kind) && event.v === 1
