@@ -1,0 +1,154 @@
+import type { ReadonlySignal, Signal } from '@preact/signals'
+import { createContext } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { Balance, KeptVessel, Lot, Material, Person } from '../batch/catalogue'
+import type { Formula } from '../batch/formula'
+import type { Intention } from '../batch/intention'
+import type { BatchState } from '../batch/state'
+import type { BatchSummary } from '../batch/summary'
+import type { Alarm } from '../ports/alarm'
+import type { Archive } from '../ports/archive'
+import type { Awake } from '../ports/awake'
+import type { Clock } from '../ports/clock'
+import type { Drafts, EntryState, EventLog, HealReport, StorageState } from '../ports/event-log'
+import type { Ids } from '../ports/ids'
+import type { Share } from '../ports/share'
+import type { Micrograms } from '../trade/mass'
+import type { Refusal } from './refusals'
+import type { Route } from './routes'
+
+/** Everything a place may use. Made once in main.tsx, handed down by context. */
+export interface App {
+  readonly route: ReadonlySignal<Route>
+  readonly go: (to: Route) => void
+  /** Wall clock in ms UTC, moved on every second while visible. */
+  readonly nowMs: ReadonlySignal<number>
+  readonly clock: Clock
+  readonly ids: Ids
+  readonly log: EventLog
+  readonly drafts: Drafts
+  readonly archive: () => Promise<Archive>
+  readonly alarm: Alarm
+  readonly awake: Awake
+  readonly share: Share
+  readonly settings: SettingsModel
+  readonly catalogue: Catalogue
+  readonly batches: Batches
+  readonly storage: ReadonlySignal<StorageState>
+  readonly heals: ReadonlySignal<readonly HealReport[]>
+  readonly update: UpdateModel
+  /** What was just recorded and can be undone for six seconds. */
+  readonly justDone: Signal<JustDone | null>
+  /** Loads the demonstration files through the same door as any import. */
+  readonly loadDemonstration: () => Promise<Refusal | null>
+  readonly hasDemonstration: ReadonlySignal<boolean>
+}
+
+export interface JustDone {
+  readonly text: string
+  readonly atMs: number
+  readonly undo: () => Promise<void>
+}
+
+export interface Settings {
+  readonly theme: 'system' | 'light' | 'dark'
+  readonly hand: 'right' | 'left'
+  readonly decimalMark: 'locale' | '.' | ','
+  readonly studio: string
+  readonly currency: string
+  /** The person at this tablet; an id of the catalogue, or empty before anybody is known. */
+  readonly person: string
+  readonly lastBackupAt?: string
+}
+
+export interface SettingsModel {
+  readonly value: ReadonlySignal<Settings>
+  readonly decimalMark: ReadonlySignal<'.' | ','>
+  readonly person: ReadonlySignal<Person | null>
+  readonly change: (part: Partial<Settings>) => Promise<void>
+}
+
+/** The catalogue's documents by id, kept in step with the log. Lists are sorted by name; archived ones stay in. */
+export interface Catalogue {
+  readonly loaded: ReadonlySignal<boolean>
+  readonly materials: ReadonlySignal<ReadonlyMap<string, Material>>
+  readonly lots: ReadonlySignal<ReadonlyMap<string, Lot>>
+  readonly formulas: ReadonlySignal<ReadonlyMap<string, Formula>>
+  readonly people: ReadonlySignal<ReadonlyMap<string, Person>>
+  readonly balances: ReadonlySignal<ReadonlyMap<string, Balance>>
+  readonly vessels: ReadonlySignal<ReadonlyMap<string, KeptVessel>>
+  /** Received + adjustments − what the ledgers of all batches used, by lot id. Read when asked: it looks at every batch. */
+  readonly onHand: () => Promise<ReadonlyMap<string, Micrograms>>
+  readonly save: <F extends DocumentFamily>(family: F, document: Documents[F], reason?: string) => Promise<Refusal | null>
+  /** Revision numbers of a formula that a batch has used: those are immutable. */
+  readonly usedRevisions: (formulaId: string) => Promise<ReadonlySet<number>>
+}
+
+export interface Documents {
+  material: Material
+  lot: Lot
+  formula: Formula
+  person: Person
+  balance: Balance
+  vessel: KeptVessel
+}
+
+export type DocumentFamily = keyof Documents
+
+/** Batches: those in hand are followed; any other is read when opened. */
+export interface Batches {
+  /** Open and parked batches, the one touched last first. */
+  readonly inHand: ReadonlySignal<readonly BatchSummary[]>
+  readonly finished: (limit: number, before?: string) => Promise<readonly BatchSummary[]>
+  /** Opens (or returns) the live handle of a batch; null where there is none of that id. */
+  readonly open: (batchId: string) => Promise<BatchHandle | null>
+  /** Writes `opened`; answers the new batch's id. */
+  readonly start: (intention: Extract<Intention, { do: 'open' }>, more: readonly Intention[]) => Promise<{ id: string } | { refusal: Refusal }>
+}
+
+export interface BatchHandle {
+  readonly id: string
+  /** A new object whenever the batch changed. */
+  readonly view: ReadonlySignal<BatchView>
+  /** Where each entry of this session stands; entries read from storage are `recorded`. */
+  readonly entryStates: ReadonlySignal<ReadonlyMap<string, EntryState>>
+  /** Entries that could not be written: kept here until they can, with their reason. */
+  readonly unsaved: ReadonlySignal<readonly Unsaved[]>
+  /** Settles when the entries are durable (or refused, held, not saved). */
+  readonly intend: (intention: Intention) => Promise<Outcome>
+  readonly retry: () => Promise<void>
+  /** What another page just wrote into this batch, for a quiet line on screen. */
+  readonly fromElsewhere: ReadonlySignal<string | null>
+}
+
+export interface BatchView {
+  readonly state: BatchState
+}
+
+export interface Unsaved {
+  readonly intention: Intention
+  readonly reason: string
+  readonly atMs: number
+  readonly state: 'held' | 'not-saved'
+}
+
+export type Outcome =
+  | { readonly ok: true; readonly entries: readonly string[]; readonly state: EntryState }
+  | { readonly ok: false; readonly refusal: Refusal }
+
+export interface UpdateModel {
+  readonly waiting: ReadonlySignal<boolean>
+  readonly takeOver: () => void
+  readonly buildId: string
+}
+
+const AppContext = createContext<App | null>(null)
+
+export const AppProvider = AppContext.Provider
+
+/** The app of this page. Throws where a view stands outside of it: a mistake of ours. */
+export function useApp(): App {
+  const app = useContext(AppContext)
+  if (app === null) throw new Error('useApp outside of AppProvider')
+  return app
+}
