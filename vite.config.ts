@@ -1,13 +1,36 @@
 import preact from '@preact/preset-vite'
+import type { Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { configDefaults, defineConfig } from 'vitest/config'
+import { buildId } from './tests/house/sources.ts'
 
 const project = (name: string, include: string[]) => ({ extends: true as const, test: { name, include } })
 
+/** The development server puts scripts and styles inline, which the page's own policy would refuse. */
+const policyOnlyInBuild: Plugin = {
+  name: 'policy-only-in-build',
+  apply: 'serve',
+  transformIndexHtml: (html) => html.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''),
+}
+
+/** Says, outside the precache, which build a folder holds. */
+const buildFile = (id: string): Plugin => ({
+  name: 'build-file',
+  apply: 'build',
+  generateBundle() {
+    this.emitFile({ type: 'asset', fileName: 'build.json', source: `${JSON.stringify({ id })}\n` })
+  },
+})
+
+const id = buildId()
+
 export default defineConfig({
   base: './',
+  define: { __BUILD_ID__: JSON.stringify(id) },
   plugins: [
     preact(),
+    policyOnlyInBuild,
+    buildFile(id),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'src',
@@ -15,10 +38,20 @@ export default defineConfig({
       registerType: 'prompt',
       injectRegister: null,
       manifest: false,
-      injectManifest: { globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,json,ndjson,wav}'], globIgnores: ['_headers'] },
+      injectManifest: {
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,json,ndjson,wav}'],
+        globIgnores: ['_headers', 'build.json', '.vite/**'],
+      },
     }),
   ],
-  build: { target: 'es2022', modulePreload: { polyfill: false }, sourcemap: false },
+  build: {
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    sourcemap: false,
+    assetsInlineLimit: 0,
+    manifest: true,
+    reportCompressedSize: false,
+  },
   worker: { format: 'es' },
   test: {
     exclude: [...configDefaults.exclude, 'tests/browser/**'],
