@@ -1,0 +1,59 @@
+import './notice.css'
+import type { ComponentChildren } from 'preact'
+import { classes } from './classes.ts'
+import { Icon, type IconName } from './icon.tsx'
+
+/** What to wear or to watch, before the hand moves. */
+export const Caution = ({ icon = 'triangle-alert', text }: { icon?: IconName | undefined; text: string }) => (
+  <p class="caution">
+    <Icon name={icon} size={28} />
+    <span>{text}</span>
+  </p>
+)
+
+export type NoticeKind = 'info' | 'good' | 'caution' | 'over'
+
+const noticeIcon: Record<NoticeKind, IconName> = {
+  info: 'info',
+  good: 'check',
+  caution: 'triangle-alert',
+  over: 'triangle-alert',
+}
+
+interface NoticeProps {
+  kind?: NoticeKind | undefined
+  icon?: IconName | undefined
+  title: string
+  /** More text, and buttons where something can be done about it. */
+  children?: ComponentChildren
+  /** Spoken when it appears. */
+  live?: boolean | undefined
+}
+
+export const Notice = ({ kind = 'info', icon, title, children, live }: NoticeProps) => (
+  <div class={`notice notice-${kind}`} role={live ? 'status' : undefined}>
+    <Icon name={icon ?? noticeIcon[kind]} size={26} />
+    <div class="notice-words">
+      <p class="notice-title">{title}</p>
+      {children}
+    </div>
+  </div>
+)
+
+export type EntryState = 'saving' | 'recorded' | 'one-copy' | 'held' | 'not-saved'
+
+const entryLook: Record<EntryState, { icon: IconName; word: string }> = {
+  saving: { icon: 'circle-dashed', word: 'saving' },
+  recorded: { icon: 'check', word: 'recorded' },
+  'one-copy': { icon: 'copy', word: 'one copy' },
+  held: { icon: 'hand', word: 'held' },
+  'not-saved': { icon: 'triangle-alert', word: 'not saved' },
+}
+
+/** Where an entry stands: quiet when all is well, louder the less safe it is. */
+export const EntryMark = ({ state }: { state: EntryState }) => (
+  <span class={classes('entry', `entry-${state}`)} data-entry={state}>
+    <Icon name={entryLook[state].icon} size={18} />
+    {entryLook[state].word}
+  </span>
+)

@@ -1,0 +1,53 @@
+import './number-field.css'
+import { Field } from './form.tsx'
+
+interface NumberFieldProps {
+  label: string
+  value: string
+  onChange: (value: string) => void
+  unit?: string | undefined
+  /** A sentence at the field; it stays until the text is right. */
+  error?: string | undefined
+  hint?: string | undefined
+  /** `none` where our own pad stands beside the field, `decimal` where the tablet's keyboard shall open. */
+  keyboard?: 'none' | 'decimal' | undefined
+  onEnter?: (() => void) | undefined
+  large?: boolean | undefined
+  disabled?: boolean | undefined
+  id?: string | undefined
+}
+
+/** A number as text, for keyboard, wedge and paste; what was typed is never changed or dropped by the field. */
+export const NumberField = (props: NumberFieldProps) => {
+  const { label, value, onChange, unit, error, hint, keyboard = 'decimal', onEnter, large, disabled, id } = props
+  return (
+    <Field label={label} error={error} hint={hint} id={id}>
+      {(control) => (
+        <span class={large ? 'number-field number-field-large' : 'number-field'}>
+          <input
+            {...control}
+            type="text"
+            inputMode={keyboard}
+            enterKeyHint="done"
+            autoComplete="off"
+            spellcheck={false}
+            value={value}
+            readOnly={disabled ?? false}
+            onInput={(event) => onChange(event.currentTarget.value)}
+            onKeyDown={(event) => {
+              if (event.key !== 'Enter' || onEnter === undefined) return
+              event.preventDefault()
+              onEnter()
+            }}
+          />
+          {unit !== undefined && (
+            <span class="number-field-unit" aria-hidden="true">
+              {unit}
+            </span>
+          )}
+          {unit !== undefined && <span class="visually-hidden">in {unit}</span>}
+        </span>
+      )}
+    </Field>
+  )
+}

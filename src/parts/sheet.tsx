@@ -1,0 +1,50 @@
+import './sheet.css'
+import type { ComponentChildren } from 'preact'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
+import { Button } from './button.tsx'
+
+interface SheetProps {
+  title: string
+  onClose: () => void
+  children: ComponentChildren
+  /** Buttons that stay in sight at the foot. */
+  foot?: ComponentChildren
+  wide?: boolean | undefined
+  /** The word on the way out. */
+  closeLabel?: string | undefined
+}
+
+/** A page over the page, on the native dialog: it keeps the focus, Escape leaves it, and the focus goes back. */
+export const Sheet = ({ title, onClose, children, foot, wide, closeLabel = 'Close' }: SheetProps) => {
+  const ref = useRef<HTMLDialogElement>(null)
+  const heading = useId()
+  useLayoutEffect(() => {
+    const dialog = ref.current
+    const before = document.activeElement
+    dialog?.showModal()
+    return () => {
+      dialog?.close()
+      if (before instanceof HTMLElement && before.isConnected) before.focus()
+    }
+  }, [])
+  return (
+    <dialog
+      ref={ref}
+      class={wide ? 'sheet sheet-wide' : 'sheet'}
+      aria-labelledby={heading}
+      onCancel={(event) => {
+        event.preventDefault()
+        onClose()
+      }}
+    >
+      <header class="sheet-head">
+        <h2 id={heading} tabIndex={-1}>
+          {title}
+        </h2>
+        <Button kind="plain" icon="x" label={closeLabel} onPress={onClose} />
+      </header>
+      <div class="sheet-body">{children}</div>
+      {foot && <footer class="sheet-foot">{foot}</footer>}
+    </dialog>
+  )
+}
