@@ -1,12 +1,15 @@
-/** Writes public/alarm.wav: two struck tones, 8 kHz, 8 bit, mono. `npx tsx tests/house/bell.ts` */
+/**
+ * Writes public/alarm.wav: two struck tones, 8 kHz, 8 bit, mono. `npx tsx tests/house/bell.ts`
+ * It begins with a short silence: the first tap plays it and stops it at once, to be allowed to play it later.
+ */
 import { writeFileSync } from 'node:fs'
 
 const samplesPerSecond = 8000
 const tones = [
-  { startS: 0, frequencyHz: 880 },
-  { startS: 0.32, frequencyHz: 660 },
+  { startS: 0.15, frequencyHz: 880 },
+  { startS: 0.47, frequencyHz: 660 },
 ]
-const lengthS = 1.6
+const lengthS = 1.75
 
 const loudness = (atS: number): number =>
   tones.reduce((sum, { startS, frequencyHz }) => {
