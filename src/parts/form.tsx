@@ -55,7 +55,7 @@ interface TextFieldProps extends Labelled {
   onChange: (value: string) => void
   /** Several lines instead of one. */
   rows?: number | undefined
-  type?: 'text' | 'date' | 'time' | 'search' | 'datetime-local' | undefined
+  type?: 'text' | 'date' | 'time' | 'datetime-local' | undefined
   onEnter?: (() => void) | undefined
   placeholder?: string | undefined
   disabled?: boolean | undefined
@@ -78,9 +78,9 @@ export const TextField = (props: TextFieldProps) => {
     <Field {...field}>
       {(control) => {
         if (rows !== undefined) return <textarea {...control} {...shared} rows={rows} />
-        const line = { ...control, ...shared, onKeyDown, autoComplete: 'off' }
+        const line = { ...control, ...shared, onKeyDown, autoComplete: 'off' as const }
         // Two branches, because the element types of text and of dates differ.
-        return type === 'text' || type === 'search' ? <input {...line} type={type} /> : <input {...line} type={type} />
+        return type === 'text' ? <input {...line} type={type} /> : <input {...line} type={type} />
       }}
     </Field>
   )
