@@ -1,0 +1,182 @@
+import type { Formula, Phase } from '../../../src/batch/formula.ts'
+import type { Step } from '../../../src/batch/step.ts'
+import * as part from './formula-parts.ts'
+import { g } from './mass.ts'
+
+const { line, weigh } = part
+
+const phases: readonly Phase[] = [
+  {
+    letter: 'A',
+    name: 'Gel base',
+    lines: [
+      part.water([
+        { step: 'a-water', rest: true },
+        { step: 'c-water', fraction: part.percent(12) },
+      ]),
+      line('carbomer', 0.6, { tolerance: { relative: 0.02 }, locksAfter: 'a-hydrate' }),
+    ],
+  },
+  {
+    letter: 'B',
+    name: 'Preserve, neutralise',
+    lines: [
+      line('propanediol', 3),
+      line('phenoxyethanol-ehg', 0.9, { fixedOrder: true, range: { min: part.percent(0.8), max: part.percent(1) } }),
+      part.asNeeded('sodium-hydroxide-18', { expected: 1.4, min: 0.9, max: 1.8 }),
+    ],
+  },
+  {
+    letter: 'C',
+    name: 'Hold',
+    lines: [line('pvp', 4, { locksAfter: 'c-in' }), line('panthenol-75', 0.67, { assayAssumed: 0.75 })],
+  },
+]
+
+const procedure: readonly Step[] = [
+  weigh('a-water', 'A', 'aqua', 'main'),
+  weigh('a-carbomer', 'A', 'carbomer', 'powder-cup', { secondPerson: true }),
+  {
+    id: 'a-carbomer-in',
+    phase: 'A',
+    vessel: 'main',
+    kind: 'charge',
+    cup: 'powder-cup',
+    rate: 'sprinkle',
+    after: ['a-carbomer'],
+    title: 'Sprinkle the carbomer in',
+    instruction: 'Onto the surface of moving water, over five minutes',
+    caution: 'Fine dust: mask on. Spills are slippery once wet',
+  },
+  {
+    id: 'a-hydrate',
+    phase: 'A',
+    vessel: 'main',
+    kind: 'hydrate',
+    minutes: 45,
+    shear: 'low: anchor, 60–90 rpm',
+    startsWhen: 'all the powder is wetted out',
+    title: 'Hydrate the carbomer',
+  },
+  weigh('b-propanediol', 'B', 'propanediol', 'clear-cup'),
+  weigh('b-preservative', 'B', 'phenoxyethanol-ehg', 'clear-cup', { secondPerson: true }),
+  {
+    id: 'b-clear',
+    phase: 'B',
+    vessel: 'clear-cup',
+    kind: 'mix',
+    tool: 'spatula',
+    minutes: 2,
+    title: 'Stir B clear',
+  },
+  {
+    id: 'b-in',
+    phase: 'B',
+    vessel: 'main',
+    kind: 'charge',
+    cup: 'clear-cup',
+    rate: 'stream',
+    rinse: true,
+    after: ['b-clear'],
+    title: 'B into A',
+  },
+  {
+    id: 'neutralise',
+    phase: 'B',
+    vessel: 'main',
+    kind: 'adjust',
+    property: 'pH',
+    line: 'sodium-hydroxide-18',
+    check: 'ph',
+    portionUg: g(1.5),
+    waitMinutes: 3,
+    title: 'Neutralise to pH 6.3–6.9',
+    instruction: 'Slow anchor stirrer: it sets as it neutralises',
+    caution: 'Caustic: face shield and gloves. Slowly into the gel',
+  },
+  weigh('c-water', 'C', 'aqua', 'hold-beaker'),
+  weigh('c-pvp', 'C', 'pvp', 'hold-beaker', { instruction: 'Sprinkle it onto the moving water' }),
+  {
+    id: 'c-dissolve',
+    phase: 'C',
+    vessel: 'hold-beaker',
+    kind: 'mix',
+    tool: 'propeller',
+    rpm: { min: 300, max: 500 },
+    minutes: 10,
+    title: 'Dissolve the PVP',
+  },
+  weigh('c-panthenol', 'C', 'panthenol-75', 'hold-beaker'),
+  {
+    id: 'c-in',
+    phase: 'C',
+    vessel: 'main',
+    kind: 'charge',
+    cup: 'hold-beaker',
+    rate: 'stream',
+    rinse: true,
+    after: ['neutralise', 'c-dissolve', 'c-panthenol'],
+    title: 'C in, once neutralised',
+    instruction: 'PVP and raw carbomer clot: only into the neutralised gel',
+  },
+  {
+    id: 'c-mix',
+    phase: 'C',
+    vessel: 'main',
+    kind: 'mix',
+    tool: 'anchor',
+    rpm: { min: 40, max: 80 },
+    minutes: 10,
+    noVortex: true,
+    title: 'Stir C in, slowly',
+  },
+  ...part.finishing('read-ph', 'Dry wipe first: gel on a wet floor is slippery').slice(0, 2),
+  {
+    id: 'deaerate',
+    phase: 'finish',
+    vessel: 'main',
+    kind: 'deaerate',
+    by: 'stand',
+    minutes: 720,
+    title: 'Let the air out',
+    instruction: 'Covered, overnight; or under vacuum',
+  },
+  ...part.finishing('read-ph', 'Dry wipe first: gel on a wet floor is slippery').slice(2),
+  { id: 'ph-next-day', phase: 'finish', vessel: 'main', kind: 'measure', check: 'ph-rested' },
+  { id: 'appearance-next-day', phase: 'finish', vessel: 'main', kind: 'measure', check: 'appearance' },
+]
+
+export const gel: Formula = {
+  id: 'formula-gel',
+  code: 'QW-GEL-03',
+  name: 'Clear hold hair gel',
+  nickname: 'Gel',
+  contact: 'leave-on',
+  revisions: [
+    {
+      number: 2,
+      note: 'Carbomer down from 0.70 to 0.60 %, PVP up to 4 %. Illustrative: not tried at a bench.',
+      approvedBy: 'MO',
+      approvedAt: '2026-08-11T09:40:00+01:00',
+      usualSizeUg: g(400),
+      phases,
+      procedure,
+      specification: [
+        ...part.phChecks({ min: 6.3, max: 6.9 }, null),
+        part.looks('clear, no lumps, no bubbles'),
+        part.smells('faint, clean'),
+      ],
+      vessels: [
+        part.vessel('main', 'Main beaker', 1.5, 'anchor'),
+        part.cup('powder-cup', 'Powder cup'),
+        part.cup('clear-cup', 'B cup'),
+        part.cup('hold-beaker', 'PVP beaker'),
+      ],
+      lossAllowance: 0.01,
+      preflight: part.preflight(
+        'Face shield and gloves for the caustic',
+        'Mask and extraction for the carbomer and PVP',
+      ),
+    },
+  ],
+}
