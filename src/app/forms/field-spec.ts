@@ -1,0 +1,45 @@
+/** What has been typed into a form, by the path of each field in its document. */
+export type Values = Readonly<Record<string, string>>
+
+/**
+ * One field of a plain form: where its value stands in the document (`hazards.caution`), what it is called, and how its
+ * text is read. A form is a list of these; reading, showing and keeping drafts is the same for all.
+ */
+export type FieldSpec = FieldBase & FieldKind
+
+interface FieldBase {
+  readonly key: string
+  readonly label: string
+  readonly hint?: string
+  /** An optional field that is left empty is left out of the document. */
+  readonly optional?: boolean
+}
+
+type FieldKind =
+  | { readonly kind: 'text'; readonly rows?: number; readonly longest?: number }
+  /** One entry a line. */
+  | { readonly kind: 'list'; readonly longest?: number; readonly most?: number }
+  | NumberKind
+  /** Typed in grams or with a unit, kept in whole micrograms. */
+  | { readonly kind: 'mass'; readonly zero?: boolean; readonly negative?: boolean }
+  | { readonly kind: 'date' }
+  | { readonly kind: 'choice'; readonly options: readonly FieldOption[] }
+  | { readonly kind: 'switch' }
+  /** Names, each with its percentage, one a line: "Glyceryl Stearate 50". */
+  | { readonly kind: 'parts' }
+
+interface NumberKind {
+  readonly kind: 'number'
+  /** Percentages are kept as fractions. */
+  readonly unit?: string
+  readonly percent?: boolean
+  readonly whole?: boolean
+  /** In the unit that is typed. */
+  readonly min?: number
+  readonly max?: number
+}
+
+export interface FieldOption {
+  readonly value: string
+  readonly label: string
+}

@@ -1,0 +1,72 @@
+import './spec-fields.css'
+import { Switch } from '../../parts/choice.tsx'
+import { SelectField, TextField } from '../../parts/form.tsx'
+import { NumberField } from '../../parts/number-field.tsx'
+import type { FieldSpec, Values } from './field-spec.ts'
+
+interface SpecFieldsProps {
+  specs: readonly FieldSpec[]
+  values: Values
+  /** Sentences by field. */
+  errors: Readonly<Record<string, string>>
+  onChange: (key: string, text: string) => void
+  /** A number was left: the moment to work out a typed sum. */
+  onLeave?: ((key: string) => void) | undefined
+}
+
+/** The fields of a plain form, in two columns where there is room. */
+export const SpecFields = ({ specs, values, errors, onChange, onLeave }: SpecFieldsProps) => (
+  <div class="spec-fields">
+    {specs.map((spec) => (
+      <div key={spec.key} class={isWide(spec) ? 'spec-wide' : 'spec-half'} onFocusOut={() => onLeave?.(spec.key)}>
+        <SpecField
+          spec={spec}
+          value={values[spec.key] ?? ''}
+          error={errors[spec.key]}
+          onChange={(text) => onChange(spec.key, text)}
+        />
+      </div>
+    ))}
+  </div>
+)
+
+interface SpecFieldProps {
+  spec: FieldSpec
+  value: string
+  error: string | undefined
+  onChange: (text: string) => void
+}
+
+const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
+  const { label, hint } = spec
+  const shared = {
+    label: spec.optional && spec.kind !== 'switch' ? `${label} (optional)` : label,
+    hint,
+    error,
+    value,
+    onChange,
+  }
+  switch (spec.kind) {
+    case 'text':
+      return <TextField {...shared} rows={spec.rows} />
+    case 'list':
+    case 'parts':
+      return <TextField {...shared} rows={3} />
+    case 'date':
+      return <TextField {...shared} type="date" />
+    case 'number':
+      return <NumberField {...shared} unit={spec.percent ? '%' : spec.unit} />
+    case 'mass':
+      return <NumberField {...shared} unit="g" />
+    case 'switch':
+      return <Switch label={label} hint={hint} checked={value === 'yes'} onChange={(on) => onChange(on ? 'yes' : '')} />
+    case 'choice': {
+      const none = { value: '', label: spec.optional ? 'not stated' : 'choose' }
+      const options = spec.optional || value === '' ? [none, ...spec.options] : spec.options
+      return <SelectField {...shared} options={options} />
+    }
+  }
+}
+
+const isWide = (spec: FieldSpec): boolean =>
+  spec.kind === 'list' || spec.kind === 'parts' || (spec.kind === 'text' && spec.rows !== undefined)
