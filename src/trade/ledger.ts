@@ -75,7 +75,9 @@ export const massIn = (ledger: Ledger, vessel: string): Micrograms => ledger.ves
 /** Every vessel and cup that has held something, in the order of first use. */
 export const vesselsOf = (ledger: Ledger): readonly string[] => [...ledger.vessels.keys()]
 
-export const inSink = (ledger: Ledger, sink: Sink): Micrograms => ledger.sinks.get(sink)?.totalUg ?? 0
+/** What has gone to one sink, or to several together. */
+export const inSink = (ledger: Ledger, ...sinks: readonly Sink[]): Micrograms =>
+  sinks.reduce((sum, sink) => sum + (ledger.sinks.get(sink)?.totalUg ?? 0), 0)
 
 export const sinkContents = (ledger: Ledger, sink: Sink): ReadonlyMap<string, Micrograms> =>
   new Map(ledger.sinks.get(sink)?.masses)

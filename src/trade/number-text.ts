@@ -53,8 +53,8 @@ export function checkNumber(value: number, options: NumberOptions): Result<numbe
 
 /** A quantity's number and the unit behind it, '' where there is none: "75 °C" is 75 and °C. */
 export function splitUnit(text: string): { readonly number: string; readonly unit: string } {
-  const [, number = '', unit = ''] = /^(.*?[\d.,)]?)\s*([^\d\s.,)(+\-−][^\d.,]*)?$/su.exec(text.trim()) ?? []
-  return { number, unit: unit.trim() }
+  const [, number = '', unit = ''] = /^([\d.,\s()+\-−*×/÷]*)(.*)$/su.exec(text.trim()) ?? []
+  return { number: number.trim(), unit: unit.trim() }
 }
 
 const massUnitNames: ReadonlyMap<string, MassUnit> = new Map([

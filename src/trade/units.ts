@@ -38,6 +38,7 @@ export async function readQuantity(
 ): Promise<Result<number, QuantityRefusal>> {
   const { number, unit } = splitUnit(text)
   const known = unitNames[dimension].get(unit.replace(/\s+/g, '').toLowerCase())
+  if (known === undefined && number === '') return refuse({ code: 'NUMBER_LETTERS', text: text.trim() })
   if (known === undefined) return refuse({ code: 'UNIT_UNKNOWN', unit, dimension })
   if (dimension === 'mass') return readMass(text, options)
   const read = readDecimal(number)

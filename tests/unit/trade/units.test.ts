@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest'
+import { type Dimension, evaluateSum, massOfVolume, readQuantity } from '../../../src/trade/units'
+
+describe('typed sums', () => {
+  test.each([
+    ['250.31-187.02', 63.29],
+    ['3/0.3', 10],
+    ['0,1+0,2', 0.3],
+    ['-(2 + 3) × 4', -20],
+    ['12÷5', 2.4],
+    ['1−−1', 2],
+    ['42', 42],
+    ['250.31-250.3', 0.01],
+  ])('[L13] "%s" comes to %d', async (text, value) => {
+    expect(await evaluateSum(text)).toEqual({ ok: true, value })
+  })
+
+  test.each([
+    ['', 'NUMBER_EMPTY'],
+    ['abs(3)', 'NUMBER_LETTERS'],
+    ['pi*2', 'NUMBER_LETTERS'],
+    ['2^3', 'NUMBER_LETTERS'],
+    ['a=1', 'NUMBER_LETTERS'],
+    ['1;2', 'NUMBER_LETTERS'],
+    ['[1]', 'NUMBER_LETTERS'],
+    ['5%', 'NUMBER_LETTERS'],
+    ['3!', 'NUMBER_LETTERS'],
+    ['1.2.3+1', 'NUMBER_TWO_MARKS'],
+    ['2(3)', 'NUMBER_SUM_UNCLEAR'],
+    ['3 4', 'NUMBER_SUM_UNCLEAR'],
+    ['1\n2', 'NUMBER_SUM_UNCLEAR'],
+    ['(1+2', 'NUMBER_SUM_UNCLEAR'],
+    ['1+', 'NUMBER_SUM_UNCLEAR'],
+    ['()', 'NUMBER_SUM_UNCLEAR'],
+    ['1/0', 'NUMBER_SUM_UNCLEAR'],
+    ['0/0', 'NUMBER_SUM_UNCLEAR'],
+    [`${'1+'.repeat(30)}1`, 'NUMBER_SUM_UNCLEAR'],
+    ['999999*999999', 'NUMBER_ABSURD'],
+  ])('[L13] "%s" is refused', async (text, code) => {
+    expect(await evaluateSum(text)).toMatchObject({ ok: false, refusal: { code } })
+  })
+
+  test('[L13] a sum is held to the same limits as a number', async () => {
+    expect(await evaluateSum('1-2', { negative: false })).toMatchObject({ refusal: { code: 'NUMBER_NEGATIVE' } })
+    expect(await evaluateSum('2-2', { zero: false })).toMatchObject({ refusal: { code: 'NUMBER_ZERO' } })
+  })
+})
+
+describe('quantities', () => {
+  test.each<[string, Dimension, number]>([
+    ['75', 'temperature', 75],
+    ['167 °F', 'temperature', 75],
+    ['-40F', 'temperature', -40],
+    ['25 °C', 'temperature', 25],
+    ['1,5 L', 'volume', 1_500],
+    ['250 ml', 'volume', 250],
+    ['3 cm³', 'volume', 3],
+    ['3 cm3', 'volume', 3],
+    ['8000', 'viscosity', 8_000],
+    ['8 Pa·s', 'viscosity', 8_000],
+    ['8000 mPa·s', 'viscosity', 8_000],
+    ['8000 cP', 'viscosity', 8_000],
+    ['20', 'time', 1_200_000],
+    ['20 min', 'time', 1_200_000],
+    ['1.5 h', 'time', 5_400_000],
+    ['90 s', 'time', 90_000],
+    ['2 oz', 'mass', 56_699_046],
+    ['0.3', 'mass', 300_000],
+  ])('[L14] "%s" as a %s is %d', async (text, dimension, value) => {
+    expect(await readQuantity(text, dimension)).toEqual({ ok: true, value })
+  })
+
+  test.each<[string, Dimension, object]>([
+    ['3 km', 'time', { code: 'UNIT_UNKNOWN', unit: 'km', dimension: 'time' }],
+    ['3 kg', 'temperature', { code: 'UNIT_UNKNOWN', unit: 'kg', dimension: 'temperature' }],
+    ['warm', 'temperature', { code: 'NUMBER_LETTERS', text: 'warm' }],
+    ['', 'volume', { code: 'NUMBER_EMPTY' }],
+    ['min', 'time', { code: 'NUMBER_EMPTY' }],
+    ['1.2.3 h', 'time', { code: 'NUMBER_TWO_MARKS', text: '1.2.3' }],
+  ])('[L14] "%s" as a %s is refused', async (text, dimension, refusal) => {
+    expect(await readQuantity(text, dimension)).toEqual({ ok: false, refusal })
+  })
+
+  test('[L14] limits are held in the unit that comes out', async () => {
+    expect(await readQuantity('-1 min', 'time', { negative: false })).toMatchObject({
+      refusal: { code: 'NUMBER_NEGATIVE' },
+    })
+    expect(await readQuantity('500 °F', 'temperature', { max: 200 })).toEqual({
+      ok: false,
+      refusal: { code: 'NUMBER_ABSURD', value: 260 },
+    })
+  })
+
+  test('a volume weighs its density', () => {
+    expect(massOfVolume(10, 0.92)).toBe(9_200_000)
+    expect(massOfVolume(0.1, 1.005)).toBe(100_500)
+  })
+})
