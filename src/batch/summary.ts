@@ -20,9 +20,14 @@ export interface BatchSummary {
   readonly done: number
   readonly steps: number
   /** Contents by phase of the fullest vessel, for the cup on the bench. */
-  readonly cup: { readonly strata: readonly { readonly letter: string; readonly massUg: Micrograms }[]; readonly targetUg: Micrograms }
+  readonly cup: {
+    readonly strata: readonly { readonly letter: string; readonly massUg: Micrograms }[]
+    readonly targetUg: Micrograms
+  }
   readonly timers: readonly { readonly id: string; readonly label: string; readonly deadlineAtMs: number }[]
   readonly checksDue: readonly { readonly check: string; readonly label: string; readonly dueAtMs: number }[]
+  /** When balances were found good with a reference mass in this batch. */
+  readonly balanceChecks?: readonly { readonly balance: string; readonly atMs: number }[]
   readonly openDeviations: number
   readonly deviations: number
   readonly doubts: number

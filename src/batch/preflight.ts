@@ -1,0 +1,93 @@
+import type { Micrograms } from '../trade/mass'
+import { relativeTolerance } from '../trade/tolerance'
+import { reliabilityOf, smallestReliableMass } from '../trade/weighing'
+import type { Balance } from './catalogue'
+import type { Finding, Premix } from './finding'
+import type { BatchHeader } from './header'
+import { loadsOf } from './loads'
+import type { Plan, PlannedLine } from './plan'
+import { lotFindings } from './preflight-lots'
+
+/** Lots first, then balances, then vessels, each in the order of the formula. `onHand` by lot id; `todayIso` local. */
+export function preflightOf(
+  header: BatchHeader,
+  plan: Plan,
+  onHand: ReadonlyMap<string, Micrograms>,
+  todayIso: string,
+): readonly Finding[] {
+  const lines = [...plan.lines.values()]
+  return [
+    ...lotFindings(lines, onHand, todayIso),
+    ...lines.flatMap((planned) => balanceFinding(planned, lines, header)),
+    ...vesselFindings(header, plan),
+    ...heldBackFinding(lines, plan),
+  ]
+}
+
+/** What must be settled or kept with a reason before the batch opens; the others are said, no more. */
+export const mustBeSettled = ({ code }: Finding): boolean =>
+  code !== 'NO_LOT' && code !== 'FAIRLY_SMALL' && code !== 'NOTHING_HELD_BACK'
+
+function balanceFinding(planned: PlannedLine, lines: readonly PlannedLine[], header: BatchHeader): Finding[] {
+  const { balance, targetUg, line, fraction } = planned
+  if (targetUg > balance.capacityUg) return [{ code: 'OVER_BALANCE', about: line.id, balance, targetUg }]
+  // An adjuster goes in by portions until the reading is right, and q.s. takes what is left: neither has a band.
+  if (line.amount.kind !== 'fraction' || targetUg <= 0) return []
+  const tolerance = relativeTolerance(targetUg, line.tolerance)
+  const smallest = smallestReliableMass(balance, tolerance, false)
+  const reliability = reliabilityOf(targetUg, smallest)
+  if (reliability === 'good') return []
+  if (reliability === 'fair') return [{ code: 'FAIRLY_SMALL', about: line.id, targetUg }]
+  const goodFromUg = smallest.blocksBelow
+  return [
+    {
+      code: 'TOO_SMALL',
+      about: line.id,
+      targetUg,
+      tolerance,
+      balance,
+      goodFromUg,
+      finer: finerFor(targetUg, tolerance, header.balances),
+      sizeUg: Math.ceil(goodFromUg / fraction),
+      premix: premixOf(planned, lines, goodFromUg),
+    },
+  ]
+}
+
+function finerFor(targetUg: Micrograms, tolerance: number, balances: readonly Balance[]) {
+  const fit = balances
+    .map((balance) => ({ balance, goodFromUg: smallestReliableMass(balance, tolerance, false).blocksBelow }))
+    .filter(({ balance, goodFromUg }) => targetUg >= goodFromUg && targetUg <= balance.capacityUg)
+    .sort((a, b) => b.goodFromUg - a.goodFromUg)
+  return fit[0] ?? null
+}
+
+/** Diluted in the q.s. line where that is in its phase, else in the phase's largest line, if there is enough of it. */
+function premixOf(planned: PlannedLine, lines: readonly PlannedLine[], goodFromUg: number): Premix | null {
+  const others = lines.filter((other) => other.phase === planned.phase && other !== planned)
+  const carrier =
+    others.find(({ line }) => line.amount.kind === 'qs') ??
+    others.reduce<PlannedLine | undefined>(
+      (most, each) => (most && most.targetUg >= each.targetUg ? most : each),
+      undefined,
+    )
+  const oneIn = [10, 100].find((parts) => planned.targetUg * parts >= goodFromUg)
+  if (!carrier || oneIn === undefined || planned.targetUg * (oneIn - 1) > carrier.targetUg) return null
+  return { into: carrier.line.id, oneIn, massUg: planned.targetUg * oneIn }
+}
+
+function vesselFindings(header: BatchHeader, plan: Plan): Finding[] {
+  const { inVessel } = loadsOf(plan)
+  return header.vessels.flatMap((vessel) => {
+    const peakUg = inVessel.get(vessel.id) ?? 0
+    const room = header.revision.vessels.find(({ id }) => id === vessel.id)?.roomFactor ?? 1
+    const neededUg = Math.round(peakUg * room)
+    if (vessel.capacityUg === undefined || neededUg <= vessel.capacityUg) return []
+    return [{ code: 'VESSEL_SMALL' as const, about: vessel.id, peakUg, neededUg, capacityUg: vessel.capacityUg }]
+  })
+}
+
+function heldBackFinding(lines: readonly PlannedLine[], plan: Plan): Finding[] {
+  const qs = lines.find(({ line }) => line.amount.kind === 'qs')
+  return qs && plan.heldBackUg === 0 ? [{ code: 'NOTHING_HELD_BACK', about: qs.line.id }] : []
+}
