@@ -38,13 +38,13 @@ export const Choice = <V extends string>({ label, value, options, onChange, stac
               checked={option.value === value}
               onChange={() => onChange(option.value)}
             />
+            <span class="choice-tick">
+              <Icon name="check" size={16} />
+            </span>
             {option.icon && <Icon name={option.icon} />}
             <span class="choice-words">
               <span class="choice-label">{option.label}</span>
               {option.sub && <span class="choice-sub">{option.sub}</span>}
-            </span>
-            <span class="choice-tick">
-              <Icon name="check" size={22} />
             </span>
           </label>
         ))}

@@ -33,20 +33,15 @@ export const Horn = (props: HornProps) => {
   const netPx = Math.min(scale(netUg), widthPx)
   const half = heightPx / 2
   const topPx = half + postPx + fontPx + 10
+  const tallPx = topPx + half + postPx + fontPx + 8
   const tipPx = widthPx + bleedPx
   const bodyPx = state === 'over' ? highPx : netPx
   const says = `${format(netUg)} ${unit} of ${format(targetUg)} ${unit}, good from ${format(lowUg)} to ${format(highUg)}`
   const needleHalf = hornHeight(netPx, lowPx, heightPx) / 2 + 8
   return (
-    <div class={`horn horn-${state}`} ref={ref}>
+    <div class={`horn horn-${state}`} ref={ref} style={{ blockSize: `${tallPx}px` }}>
       {widthPx > 0 && (
-        <svg
-          role="img"
-          aria-label={says}
-          width={widthPx}
-          height={topPx + half + postPx + fontPx + 12}
-          viewBox={`0 ${-topPx} ${widthPx} ${topPx + half + postPx + fontPx + 12}`}
-        >
+        <svg role="img" aria-label={says} width={widthPx} height={tallPx} viewBox={`0 ${-topPx} ${widthPx} ${tallPx}`}>
           <defs>
             <pattern id={hatch} width="14" height="14" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
               <rect width="14" height="14" class="horn-over-ground" />

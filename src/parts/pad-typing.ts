@@ -8,15 +8,17 @@ const longest = 32
 
 /**
  * The text after one more key: at most one decimal mark in each number of a sum, never two signs in a row (the newer
- * one stands), and a nought before a leading mark.
+ * one stands), no plus at the start, and a nought before a leading mark.
  */
 export const typeKey = (text: string, key: PadKey, decimalMark: DecimalMark): string => {
   if (key === 'rub-out') return text.slice(0, -1)
   if (text.length >= longest) return text
-  const number = text.slice(Math.max(text.lastIndexOf('+'), text.lastIndexOf('-')) + 1)
+  const number = text.slice(text.search(/[^-+−]*$/))
   if (key === 'decimal') return /[.,]/.test(number) ? text : `${text}${/\d/.test(number) ? '' : '0'}${decimalMark}`
-  if (key === '+' || key === '-')
-    return `${number.trim() === '' ? text.slice(0, -1) : text}${text === '' && key === '+' ? '' : key}`
+  if (key === '+' || key === '-') {
+    const before = number === '' ? text.slice(0, -1) : text
+    return before === '' && key === '+' ? '' : before + key
+  }
   return number === '0' ? `${text.slice(0, -1)}${key}` : text + key
 }
 

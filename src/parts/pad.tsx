@@ -108,7 +108,7 @@ const RubOut = ({ disabled, onPress, onHold }: RubOutProps) => {
         else onPress()
       }}
     >
-      <Icon name="delete" size={26} />
+      <Icon name="delete" size={24} />
       Rub out
     </button>
   )

@@ -87,10 +87,10 @@ export const PhaseHead = ({ letter, icon, name, value, open, state, onPress, con
     </>
   )
   return (
-    <h3 class={classes('phase', `phase-${state}`, open && 'phase-open')}>
+    <h2 class={classes('phase', `phase-${state}`, open && 'phase-open')}>
       <button type="button" class="phase-button" aria-expanded={open} aria-controls={controls} onClick={onPress}>
         {inside}
       </button>
-    </h3>
+    </h2>
   )
 }

@@ -22,6 +22,8 @@ export const Sheet = ({ title, onClose, children, foot, wide, closeLabel = 'Clos
     const dialog = ref.current
     const before = document.activeElement
     dialog?.showModal()
+    // The heading and not a field, so that the tablet's keyboard stays away until it is wanted.
+    dialog?.querySelector('h2')?.focus()
     return () => {
       dialog?.close()
       if (before instanceof HTMLElement && before.isConnected) before.focus()

@@ -14,32 +14,37 @@ interface ShelfProps {
   /** The vessel in hand, drawn large. */
   inHand: string | undefined
   onSwitch: (id: string) => void
-  /** The height of the large cup in px. */
+  /** The height of the large cup in px; with more than three vessels it is drawn smaller. */
   heightPx?: number | undefined
 }
 
-const heightOf = (vessel: ShelfVessel, large: boolean, heightPx: number): number => {
-  if (large) return heightPx
-  return vessel.strata.length > 0 || (vessel.liveUg ?? 0) > 0
-    ? Math.max(heightPx * 0.48, 64)
-    : Math.max(heightPx * 0.39, 60)
-}
+const mostInARow = 4
 
 /** The vessels of the batch standing on a shelf; pressing one switches to it. */
-export const Shelf = ({ vessels, inHand, onSwitch, heightPx = 196 }: ShelfProps) => (
-  <ul class="shelf" aria-label="Vessels">
-    {vessels.map((vessel) => {
-      const large = vessel.id === inHand
-      const height = heightOf(vessel, large, heightPx)
-      return (
-        <li key={vessel.id} class={large ? 'shelf-place shelf-in-hand' : 'shelf-place'}>
-          <button type="button" class="shelf-vessel" aria-pressed={large} onClick={() => onSwitch(vessel.id)}>
-            <Cup {...vessel} label={undefined} width={height * 0.87} height={height} />
-            <span class="shelf-name">{vessel.name}</span>
-            <span class="shelf-mass">{vessel.massText}</span>
-          </button>
-        </li>
-      )
-    })}
-  </ul>
-)
+export const Shelf = ({ vessels, inHand, onSwitch, heightPx = 196 }: ShelfProps) => {
+  const largePx = vessels.length > 3 ? heightPx * 0.62 : heightPx
+  return (
+    <ul
+      class="shelf"
+      aria-label="Vessels"
+      style={{ gridTemplateColumns: `repeat(${Math.min(vessels.length, mostInARow)}, auto)` }}
+    >
+      {vessels.map((vessel) => {
+        const large = vessel.id === inHand
+        const filled = vessel.strata.length > 0 || (vessel.liveUg ?? 0) > 0
+        const height = large ? largePx : Math.max(largePx * (filled ? 0.48 : 0.39), 64)
+        return (
+          <li key={vessel.id} class="shelf-place">
+            <button type="button" class="shelf-vessel" aria-pressed={large} onClick={() => onSwitch(vessel.id)}>
+              <Cup {...vessel} label={undefined} width={height * (large ? 0.87 : 0.83)} height={height} />
+              <span class="shelf-words">
+                <span class="shelf-name">{vessel.name}</span>
+                <span class={filled ? undefined : 'shelf-empty'}>{vessel.massText}</span>
+              </span>
+            </button>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
