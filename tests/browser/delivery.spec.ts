@@ -1,0 +1,142 @@
+import { appendFileSync, cpSync, mkdtempSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { serveFolder } from '../house/serve.ts'
+import { appStarted, goOffline, openApp } from './support/app.ts'
+import { watchContext } from './support/guard.ts'
+import { expect, test } from './support/test.ts'
+
+test('[U4] after one visit the app starts without a network', async ({ page, context }) => {
+  await openApp(page)
+  await goOffline(context)
+  await page.reload()
+  await appStarted(page)
+})
+
+test('[U4] a folder of a host is as good as its root', async ({ browser }) => {
+  const folder = mkdtempSync(join(tmpdir(), 'pannikin-folder-'))
+  cpSync('dist', join(folder, 'bench'), { recursive: true })
+  const { server, origin } = await serveFolder(folder, 0)
+  const context = await browser.newContext({ baseURL: `${origin}/bench/` })
+  const wrongs = watchContext(context, origin)
+  const page = await context.newPage()
+  await openApp(page)
+  server.close()
+  server.closeAllConnections()
+  await page.reload()
+  await appStarted(page)
+  await context.close()
+  expect(wrongs).toEqual([])
+})
+
+test('[U5] no script comes in from a string, inline or from elsewhere', async ({ page, guard }) => {
+  await openApp(page)
+  const refused = await page.evaluate(() => {
+    const attempts: (() => unknown)[] = [
+      () => new Worker('./sw.js'),
+      () => Object.assign(document.createElement('script'), { src: './boot.js' }),
+      () => Object.assign(document.createElement('div'), { innerHTML: '<p>x</p>' }),
+      () =>
+        (
+          globalThis as { trustedTypes?: { createPolicy(name: string, rules: object): unknown } }
+        ).trustedTypes?.createPolicy('other', {}),
+    ]
+    return attempts.map((attempt) => {
+      try {
+        attempt()
+        return 'ran'
+      } catch (error) {
+        return (error as Error).name
+      }
+    })
+  })
+  expect(refused).toEqual(Array(4).fill('TypeError'))
+  expect(guard.splice(0).length).toBeGreaterThan(0)
+})
+
+test('[U7] recovery throws away copies of the app, never what a person recorded', async ({ page, context }) => {
+  await openApp(page)
+  await page.evaluate(async () => {
+    const folder = await navigator.storage.getDirectory()
+    const file = await (await folder.getFileHandle('kept.txt', { create: true })).createWritable()
+    await file.write('a cup')
+    await file.close()
+    await new Promise((resolve, reject) => {
+      const opening = indexedDB.open('kept', 1)
+      opening.onupgradeneeded = () => opening.result.createObjectStore('cups')
+      opening.onsuccess = () => resolve(opening.result.close())
+      opening.onerror = reject
+    })
+    localStorage.setItem('kept', 'a cup')
+    // The damage: the app's entry is gone from the stored copy.
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name)
+      for (const request of await cache.keys())
+        if (/assets\/index-.*\.js/.test(request.url)) await cache.delete(request)
+    }
+  })
+  const entry = /assets\/index-.*\.js/
+  await context.route(entry, (route) => route.abort())
+  await page.reload()
+  const panel = page.locator('#recovery')
+  await expect(panel).toContainText('still on this tablet')
+
+  await goOffline(context)
+  await panel.getByRole('button', { name: 'Recover' }).click()
+  await expect(panel).toContainText('nothing was changed')
+  expect(await page.evaluate(async () => (await caches.keys()).length)).toBeGreaterThan(0)
+
+  await context.setOffline(false)
+  await context.unroute(entry)
+  await panel.getByRole('button', { name: 'Recover' }).click()
+  await appStarted(page)
+  const kept = await page.evaluate(async () => {
+    const folder = await navigator.storage.getDirectory()
+    const file = await (await folder.getFileHandle('kept.txt')).getFile()
+    const databases = await indexedDB.databases()
+    return [await file.text(), databases.some(({ name }) => name === 'kept'), localStorage.getItem('kept')]
+  })
+  expect(kept).toEqual(['a cup', true, 'a cup'])
+})
+
+test('[U8] the watch over requests sees the page, its workers and the service worker', async ({ page, context }) => {
+  const seen = new Set<string>()
+  context.on('request', (request) => seen.add(request.serviceWorker() === null ? 'page' : 'service worker'))
+  await openApp(page)
+  expect([...seen].sort()).toEqual(['page', 'service worker'])
+})
+
+test('[U1] a new version waits while the page goes on, and takes over when asked', async ({ browser }) => {
+  const folder = mkdtempSync(join(tmpdir(), 'pannikin-update-'))
+  cpSync('dist', folder, { recursive: true })
+  const { server, origin } = await serveFolder(folder, 0)
+  const context = await browser.newContext({ baseURL: `${origin}/` })
+  const page = await context.newPage()
+  await openApp(page)
+  await page.evaluate(() => {
+    document.title = 'the same page'
+  })
+  appendFileSync(join(folder, 'sw.js'), '\n// another version\n')
+  const state = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready
+    await registration.update()
+    for (let tries = 0; tries < 100 && registration.waiting === null; tries++)
+      await new Promise((next) => setTimeout(next, 50))
+    await new Promise((next) => setTimeout(next, 1000))
+    return { waiting: registration.waiting?.state, active: registration.active?.state }
+  })
+  expect(state).toEqual({ waiting: 'installed', active: 'activated' })
+  expect(await page.title()).toBe('the same page')
+  const taken = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready
+    const changed = new Promise((next) =>
+      navigator.serviceWorker.addEventListener('controllerchange', next, { once: true }),
+    )
+    registration.waiting?.postMessage('take-over')
+    await changed
+    return registration.waiting
+  })
+  expect(taken).toBeNull()
+  await context.close()
+  server.close()
+})
