@@ -27,6 +27,8 @@ export interface Revision {
   /** Fraction of the batch that may be lost unexplained. */
   readonly lossAllowance?: number
   readonly restHours?: number
+  /** How old a temperature reading may be when something depends on it; 15 min where nothing is stated. */
+  readonly readingAgeMinutes?: number
   readonly preflight: readonly string[]
 }
 

@@ -39,4 +39,6 @@ export interface BatchVessel {
   readonly standsIn?: string
   readonly capacityUg?: Micrograms
   readonly openLifeMinutes?: number
+  /** What the label of a cup says is in it. */
+  readonly holds?: string
 }

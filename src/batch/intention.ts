@@ -1,4 +1,5 @@
 import type { Micrograms } from '../trade/mass'
+import type { Reading } from '../trade/weighing'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
@@ -9,30 +10,76 @@ export type Intention =
   | { readonly do: 'check-instrument'; readonly check: InstrumentCheck; readonly good: boolean }
   | { readonly do: 'tare'; readonly vessel: string; readonly tareUg: Micrograms; readonly standsIn?: string }
   | { readonly do: 'choose-lots'; readonly line: string; readonly lots: readonly string[]; readonly reason?: string }
-  | { readonly do: 'weigh'; readonly step: string; readonly reading: WeighReading; readonly lot?: string; readonly source?: Source; readonly checkedBy?: string }
+  | {
+      readonly do: 'weigh'
+      readonly step: string
+      readonly reading: Reading
+      readonly lot?: string
+      readonly source?: Source
+      readonly checkedBy?: string
+    }
   | { readonly do: 'leave-short'; readonly step: string; readonly reason: string }
   | { readonly do: 'strike'; readonly entry: string; readonly reason: string }
   | { readonly do: 'take-out'; readonly step: string; readonly massUg: Micrograms; readonly reason: string }
   | { readonly do: 'discard-cup'; readonly vessel: string; readonly reason: string }
   | { readonly do: 'settle'; readonly deviation: string; readonly remedy: RemedyKind; readonly reason: string }
-  | { readonly do: 'add-unplanned'; readonly name: string; readonly materialId?: string; readonly vessel: string; readonly netUg: Micrograms; readonly lot?: string; readonly reason: string }
+  | {
+      readonly do: 'add-unplanned'
+      readonly name: string
+      readonly materialId?: string
+      readonly vessel: string
+      readonly netUg: Micrograms
+      readonly lot?: string
+      readonly reason: string
+    }
   | { readonly do: 'spill'; readonly vessel: string; readonly massUg: Micrograms; readonly reason: string }
   | { readonly do: 'charge'; readonly step: string; readonly residueUg: Micrograms; readonly rinseUg: Micrograms }
   | { readonly do: 'combine'; readonly step: string; readonly residueUg: Micrograms; readonly rinseUg: Micrograms }
   | { readonly do: 'start-step'; readonly step: string }
-  | { readonly do: 'finish-step'; readonly step: string; readonly saw?: string; readonly checkedBy?: string; readonly toolRpm?: number }
+  | {
+      readonly do: 'finish-step'
+      readonly step: string
+      readonly saw?: string
+      readonly checkedBy?: string
+      readonly toolRpm?: number
+    }
   | { readonly do: 'skip-step'; readonly step: string; readonly reason: string }
-  | { readonly do: 'pass-gate'; readonly step: string; readonly gate: string; readonly detail: string; readonly reason: string }
+  | {
+      readonly do: 'pass-gate'
+      readonly step: string
+      readonly gate: string
+      readonly detail: string
+      readonly reason: string
+    }
   | { readonly do: 'read-temperature'; readonly vessel: string; readonly temperatureC: number; readonly step?: string }
   | { readonly do: 'change-bath'; readonly vessel: string; readonly what: string }
   | { readonly do: 'start-timer'; readonly label: string; readonly minutes: number; readonly step?: string }
   | { readonly do: 'acknowledge-timer'; readonly timer: string }
   | { readonly do: 'measure'; readonly result: Bodies['measured'] }
   | { readonly do: 'adjust'; readonly step: string; readonly netUg: Micrograms; readonly lot?: string }
-  | { readonly do: 'make-up'; readonly step: string; readonly grossUg?: Micrograms; readonly netUg: Micrograms; readonly lot?: string }
+  | {
+      readonly do: 'make-up'
+      readonly step: string
+      readonly grossUg?: Micrograms
+      readonly netUg: Micrograms
+      readonly lot?: string
+    }
   | { readonly do: 'record-loss'; readonly vessel: string; readonly grossUg: Micrograms }
-  | { readonly do: 'sample'; readonly step?: string; readonly vessel: string; readonly massUg: Micrograms; readonly jars: number; readonly purpose: string }
-  | { readonly do: 'fill'; readonly step?: string; readonly vessel: string; readonly massUg: Micrograms; readonly units: number }
+  | {
+      readonly do: 'sample'
+      readonly step?: string
+      readonly vessel: string
+      readonly massUg: Micrograms
+      readonly jars: number
+      readonly purpose: string
+    }
+  | {
+      readonly do: 'fill'
+      readonly step?: string
+      readonly vessel: string
+      readonly massUg: Micrograms
+      readonly units: number
+    }
   | { readonly do: 'note'; readonly text: string; readonly step?: string }
   | { readonly do: 'hand-over'; readonly to: string }
   | { readonly do: 'park'; readonly reason: string }
@@ -40,11 +87,6 @@ export type Intention =
   | { readonly do: 'notice-clock'; readonly byMs: number }
   | { readonly do: 'abandon'; readonly reason: string }
   | { readonly do: 'close'; readonly decision: Disposition; readonly note?: string }
-
-export type WeighReading =
-  | { readonly mode: 're-tare'; readonly readingUg: Micrograms }
-  | { readonly mode: 'cumulative'; readonly readingUg: Micrograms; readonly previousUg: Micrograms }
-  | { readonly mode: 'by-difference'; readonly beforeUg: Micrograms; readonly afterUg: Micrograms }
 
 /** Time and names come in from outside. */
 export interface Context {

@@ -111,8 +111,19 @@ export type Disposition = 'accept' | 'hold' | 'rework' | 'reject'
 export type RemedyKind = 'accept' | 'scale' | 'qs' | 'discard'
 
 export type InstrumentCheck =
-  | { readonly kind: 'balance'; readonly id: string; readonly name: string; readonly referenceUg: Micrograms; readonly readUg: Micrograms }
-  | { readonly kind: 'pH meter'; readonly name: string; readonly slopePercent: number; readonly buffers: readonly number[] }
+  | {
+      readonly kind: 'balance'
+      readonly id: string
+      readonly name: string
+      readonly referenceUg: Micrograms
+      readonly readUg: Micrograms
+    }
+  | {
+      readonly kind: 'pH meter'
+      readonly name: string
+      readonly slopePercent: number
+      readonly buffers: readonly number[]
+    }
   | { readonly kind: 'alarm'; readonly heard: boolean }
 
 export type Kind = keyof Bodies
@@ -120,13 +131,44 @@ export type BatchEvent = { [K in Kind]: Event<K, Bodies[K]> }[Kind]
 export type BatchDraft = { [K in Kind]: Draft<K, Bodies[K]> & { readonly id?: string } }[Kind]
 
 const known: { readonly [K in Kind]: true } = {
-  opened: true, 'preflight-checked': true, 'instrument-checked': true, tared: true, 'lot-chosen': true, weighed: true,
-  struck: true, charged: true, discarded: true, spilled: true, 'unplanned-added': true, 'step-started': true,
-  'step-finished': true, 'step-skipped': true, 'gate-passed': true, 'temperature-read': true, 'bath-changed': true,
-  'timer-started': true, 'timer-acknowledged': true, measured: true, adjusted: true, transferred: true, evaporated: true,
-  'made-up': true, sampled: true, filled: true, 'deviation-noticed': true, 'remedy-chosen': true, noted: true,
-  pictured: true, 'person-changed': true, parked: true, resumed: true, signed: true, 'clock-jumped': true, healed: true,
-  abandoned: true, closed: true,
+  opened: true,
+  'preflight-checked': true,
+  'instrument-checked': true,
+  tared: true,
+  'lot-chosen': true,
+  weighed: true,
+  struck: true,
+  charged: true,
+  discarded: true,
+  spilled: true,
+  'unplanned-added': true,
+  'step-started': true,
+  'step-finished': true,
+  'step-skipped': true,
+  'gate-passed': true,
+  'temperature-read': true,
+  'bath-changed': true,
+  'timer-started': true,
+  'timer-acknowledged': true,
+  measured: true,
+  adjusted: true,
+  transferred: true,
+  evaporated: true,
+  'made-up': true,
+  sampled: true,
+  filled: true,
+  'deviation-noticed': true,
+  'remedy-chosen': true,
+  noted: true,
+  pictured: true,
+  'person-changed': true,
+  parked: true,
+  resumed: true,
+  signed: true,
+  'clock-jumped': true,
+  healed: true,
+  abandoned: true,
+  closed: true,
 }
 
 /** True where this version knows the kind; bodies are checked where entries come in from outside. */

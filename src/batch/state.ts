@@ -1,6 +1,6 @@
 import type { Ledger } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
-import type { Event, Tip } from './event'
+import type { Event } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
 import type { Plan } from './plan'
@@ -35,7 +35,12 @@ export interface BatchState {
   readonly unknownKinds: Set<string>
   decision?: { readonly decision: Disposition; readonly atMs: number; readonly by: string; readonly note?: string }
   lastAtMs: number
-  tip: Tip
+  /** True once two entries were written without knowing of each other. */
+  forked: boolean
+  lastLamport: number
+  lastHash: string | null
+  /** The next number of each replica that wrote here. */
+  readonly nextOf: Map<string, number>
 }
 
 export interface StepState {
@@ -83,7 +88,12 @@ export interface DeviationState {
   readonly byUg: Micrograms
   readonly inCup: boolean
   readonly atMs: number
-  settled?: { readonly how: RemedyKind | 'taken out' | 'struck out'; readonly reason: string; readonly atMs: number; readonly by: string }
+  settled?: {
+    readonly how: RemedyKind | 'taken out' | 'struck out'
+    readonly reason: string
+    readonly atMs: number
+    readonly by: string
+  }
 }
 
 /** An entry as the record shows it. */

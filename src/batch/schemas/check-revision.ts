@@ -9,7 +9,10 @@ export type RevisionProblem =
   | { readonly code: 'FORMULA_QS_NEGATIVE'; readonly name: string; readonly others: number }
   | { readonly code: 'FORMULA_QS_TOO_SMALL'; readonly name: string; readonly left: number; readonly asked: number }
   | { readonly code: 'LINE_MATERIAL_UNKNOWN'; readonly phase: string; readonly materialId: string }
-  | { readonly code: 'LINE_NOT_WEIGHED' | 'LINE_NOT_ADJUSTED' | 'LINE_OUT_OF_RANGE'; readonly name: string }
+  | {
+      readonly code: 'LINE_NOT_WEIGHED' | 'LINE_NOT_ADJUSTED' | 'LINE_OUT_OF_RANGE' | 'LINE_EXPECTED_OUT'
+      readonly name: string
+    }
   | { readonly code: 'LINE_WEIGHED_TWICE'; readonly name: string }
   | { readonly code: 'STEP_LINE_MISSING' | 'STEP_CHECK_MISSING'; readonly step: number; readonly title: string }
   | { readonly code: 'STEP_VESSEL_MISSING'; readonly step: number; readonly title: string }
@@ -17,8 +20,8 @@ export type RevisionProblem =
   | { readonly code: 'STEP_INTO_ITSELF'; readonly step: number; readonly title: string }
   | { readonly code: 'FORMULA_ID_TWICE'; readonly id: string }
 
-/** Half a ten-thousandth of a percent: what the fourth decimal of a percentage can hide. */
-const wholeWithin = 5e-7
+/** What binary fractions can be off by; anything more was typed. */
+const wholeWithin = 1e-9
 
 /** What stands against a revision, in the order of its reading; empty where it can be weighed. */
 export function checkRevision(revision: Revision, nameOf: (materialId: string) => string | null): RevisionProblem[] {
@@ -30,6 +33,7 @@ export function checkRevision(revision: Revision, nameOf: (materialId: string) =
     ...unknownMaterials(revision, nameOf),
     ...checkSum(lines, name),
     ...lines.filter(isOutOfRange).map((line) => ({ code: 'LINE_OUT_OF_RANGE', name: name(line) }) as const),
+    ...lines.filter(isUnordered).map((line) => ({ code: 'LINE_EXPECTED_OUT', name: name(line) }) as const),
     ...lines.flatMap((line) => checkSteps(line, revision.procedure, name(line))),
     ...checkProcedure(revision),
     ...twice(revision).map((id) => ({ code: 'FORMULA_ID_TWICE', id }) as const),
@@ -61,9 +65,11 @@ function checkSum(lines: readonly Line[], name: (line: Line) => string): Revisio
   const [filler] = fillers
   if (filler === undefined || qs === null || filler.amount.kind !== 'qs')
     return Math.abs(stated - 1) > wholeWithin ? [{ code: 'FORMULA_NOT_WHOLE', total: stated }] : []
-  if (qs < 0) return [{ code: 'FORMULA_QS_NEGATIVE', name: name(filler), others: stated }]
-  const { portions, heldBack = 0 } = filler.amount
-  const asked = portions.reduce((sum, portion) => sum + ('fraction' in portion ? portion.fraction : 0), heldBack)
+  if (qs <= 0) return [{ code: 'FORMULA_QS_NEGATIVE', name: name(filler), others: stated }]
+  const { portions, heldBack } = filler.amount
+  const expected = lines.reduce((sum, { amount }) => sum + (amount.kind === 'as-needed' ? amount.expected : 0), 0)
+  const fixed = portions.reduce((sum, portion) => sum + ('fraction' in portion ? portion.fraction : 0), 0)
+  const asked = fixed + (heldBack === undefined ? 0 : heldBack + expected)
   return asked > qs + wholeWithin
     ? [{ code: 'FORMULA_QS_TOO_SMALL', name: name(filler), left: qs, asked: Number(asked.toFixed(12)) }]
     : []
@@ -74,6 +80,9 @@ function isOutOfRange({ amount, range }: Line): boolean {
   const fraction = amount.kind === 'fraction' ? amount.fraction : amount.expected
   return fraction < range.min || fraction > range.max
 }
+
+const isUnordered = ({ amount }: Line): boolean =>
+  amount.kind === 'as-needed' && !(amount.min <= amount.expected && amount.expected <= amount.max)
 
 function checkSteps(line: Line, procedure: readonly Step[], name: string): RevisionProblem[] {
   const weighs = procedure.filter((step) => step.kind === 'weigh' && step.line === line.id).length

@@ -1,0 +1,32 @@
+import type { BatchState } from './state'
+
+export interface CheckDue {
+  readonly check: string
+  readonly label: string
+  readonly dueAtMs: number
+}
+
+/** Checks that wait until the structure has settled: due when the rest is over, counted from the last addition. */
+export function checksDueOf(state: BatchState): readonly CheckDue[] {
+  if (state.stage === 'abandoned' || state.decision?.decision === 'reject') return []
+  const madeAtMs = lastProcessAtMs(state)
+  if (madeAtMs === undefined) return []
+  const dueAtMs = madeAtMs + (state.header.revision.restHours ?? 24) * 3_600_000
+  return state.header.revision.specification
+    .filter((check) => check.when === 'after-rest')
+    .map((check) => ({ check: check.id, label: check.label, dueAtMs }))
+}
+
+export const hasBeenMeasured = (state: BatchState, check: string): boolean =>
+  state.measurements.some((each) => each.body.check === check)
+
+/** When the making was over: the last of filling, sampling, making up; undefined before any of them. */
+function lastProcessAtMs(state: BatchState): number | undefined {
+  let atMs: number | undefined
+  for (const { id, step } of state.plan.steps) {
+    const finished = state.steps.get(id)?.finished
+    const counts = step.kind === 'make-up' || step.kind === 'fill' || step.kind === 'sample'
+    if (counts && finished) atMs = Math.max(atMs ?? 0, finished.atMs)
+  }
+  return atMs ?? state.decision?.atMs
+}

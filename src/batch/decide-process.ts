@@ -1,0 +1,195 @@
+import { accept, refuse } from '../trade/result'
+import { gatesOf } from './gates'
+import type { Context, Intention } from './intention'
+import type { BatchDraft } from './kinds'
+import { isDone } from './progress'
+import type { BatchRefusal, Decision } from './refusal'
+import { absurdMeasurement, absurdTemperature } from './sanity'
+import type { BatchState } from './state'
+
+type ProcessIntention = Extract<
+  Intention,
+  {
+    do:
+      | 'check-instrument'
+      | 'tare'
+      | 'choose-lots'
+      | 'start-step'
+      | 'finish-step'
+      | 'skip-step'
+      | 'pass-gate'
+      | 'read-temperature'
+      | 'change-bath'
+      | 'start-timer'
+      | 'acknowledge-timer'
+      | 'measure'
+      | 'note'
+      | 'hand-over'
+      | 'park'
+      | 'resume'
+      | 'notice-clock'
+      | 'abandon'
+      | 'close'
+  }
+>
+
+type Asks<D extends ProcessIntention['do']> = Extract<ProcessIntention, { do: D }>
+
+/** Rules of everything that moves no mass. */
+export function decideProcess(state: BatchState, intention: ProcessIntention, context: Context): Decision {
+  switch (intention.do) {
+    case 'check-instrument':
+      return one({ kind: 'instrument-checked', body: { instrument: intention.check, good: intention.good } })
+    case 'tare':
+      return tare(state, intention)
+    case 'choose-lots': {
+      const { line, lots, reason } = intention
+      return one({ kind: 'lot-chosen', body: { line, lots, ...(reason === undefined ? {} : { reason }) } })
+    }
+    case 'start-step':
+      return missingStep(state, intention.step) ?? one({ kind: 'step-started', body: { step: intention.step } })
+    case 'finish-step':
+      return finish(state, intention, context)
+    case 'skip-step':
+      return skip(state, intention)
+    case 'pass-gate':
+      return passGate(state, intention)
+    case 'read-temperature':
+      return readTemperature(state, intention)
+    case 'change-bath':
+      return one({ kind: 'bath-changed', body: { vessel: intention.vessel, what: intention.what } })
+    case 'start-timer':
+      return startTimer(state, intention, context)
+    case 'acknowledge-timer':
+      return acknowledge(state, intention, context)
+    case 'measure':
+      return measure(intention)
+    case 'note':
+      return note(intention)
+    case 'hand-over':
+      return handOver(state, intention)
+    case 'park':
+      return withReason(intention.reason, { kind: 'parked', body: { reason: intention.reason } })
+    case 'resume':
+      return state.stage === 'parked' ? one({ kind: 'resumed', body: {} }) : accept([])
+    case 'notice-clock':
+      return one({ kind: 'clock-jumped', body: { byMs: intention.byMs } })
+    case 'abandon':
+      return withReason(intention.reason, { kind: 'abandoned', body: { reason: intention.reason } })
+    case 'close':
+      return close(state, intention)
+  }
+}
+
+const one = (draft: BatchDraft): Decision => accept([draft])
+
+const withReason = (reason: string, draft: BatchDraft): Decision =>
+  reason.trim() === '' ? refuse({ code: 'REASON_MISSING' }) : one(draft)
+
+const missingStep = (state: BatchState, step: string): Decision | null =>
+  state.plan.byId.has(step) ? null : refuse({ code: 'NO_SUCH_STEP', step })
+
+function tare(state: BatchState, { vessel, tareUg, standsIn }: Asks<'tare'>): Decision {
+  if (!state.plan.vessels.has(vessel)) return refuse({ code: 'UNKNOWN_VESSEL_HERE', vessel })
+  if (tareUg <= 0) return refuse({ code: 'TARE_BAD' })
+  return one({ kind: 'tared', body: { vessel, tareUg, ...(standsIn === undefined ? {} : { standsIn }) } })
+}
+
+function finish(state: BatchState, intention: Asks<'finish-step'>, context: Context): Decision {
+  const planned = state.plan.byId.get(intention.step)
+  if (!planned) return refuse({ code: 'NO_SUCH_STEP', step: intention.step })
+  if (ownEntry.has(planned.step.kind)) return refuse({ code: 'NOT_FOR_THIS_STEP', step: planned.id })
+  if (isDone(state, planned.id)) return refuse({ code: 'STEP_DONE', step: planned.id })
+  const gates = gatesOf(state, planned.id, context.nowMs, 'finish')
+  if (gates.length > 0) return refuse({ code: 'GATE', gates })
+  const { step, saw, checkedBy, toolRpm } = intention
+  if (planned.step.secondPerson === true && state.header.people.checks) {
+    const missing: BatchRefusal | null =
+      checkedBy === undefined
+        ? { code: 'SECOND_PERSON_MISSING' }
+        : checkedBy === context.by
+          ? { code: 'SAME_PERSON' }
+          : null
+    if (missing) return refuse(missing)
+  }
+  return one({
+    kind: 'step-finished',
+    body: {
+      step,
+      ...(saw === undefined ? {} : { saw }),
+      ...(checkedBy === undefined ? {} : { checkedBy }),
+      ...(toolRpm === undefined ? {} : { toolRpm }),
+    },
+  })
+}
+
+/** Steps that are finished by what was weighed, moved or measured, not by saying so. */
+const ownEntry = new Set(['weigh', 'charge', 'combine', 'measure', 'make-up', 'sample', 'fill'])
+
+function skip(state: BatchState, { step, reason }: Asks<'skip-step'>): Decision {
+  if (isDone(state, step)) return refuse({ code: 'STEP_DONE', step })
+  return missingStep(state, step) ?? withReason(reason, { kind: 'step-skipped', body: { step, reason } })
+}
+
+function passGate(state: BatchState, { step, gate, detail, reason }: Asks<'pass-gate'>): Decision {
+  const body = { step, gate, detail, reason }
+  return missingStep(state, step) ?? withReason(reason, { kind: 'gate-passed', body })
+}
+
+function readTemperature(state: BatchState, { vessel, temperatureC, step }: Asks<'read-temperature'>): Decision {
+  if (!state.plan.vessels.has(vessel)) return refuse({ code: 'UNKNOWN_VESSEL_HERE', vessel })
+  const absurd = absurdTemperature(temperatureC)
+  if (absurd) return refuse(absurd)
+  return one({ kind: 'temperature-read', body: { vessel, temperatureC, ...(step === undefined ? {} : { step }) } })
+}
+
+/** A timer is an absolute deadline: it outlives sleep, reload and a dead battery. */
+function startTimer(state: BatchState, intention: Asks<'start-timer'>, context: Context): Decision {
+  const { label, minutes, step } = intention
+  if (!(minutes > 0 && minutes <= 14 * 24 * 60)) return refuse({ code: 'MINUTES_BAD' })
+  if (step !== undefined && !state.plan.byId.has(step)) return refuse({ code: 'NO_SUCH_STEP', step })
+  const gates = step === undefined ? [] : gatesOf(state, step, context.nowMs)
+  if (gates.length > 0) return refuse({ code: 'GATE', gates })
+  const deadlineAtMs = context.nowMs + Math.round(minutes * 60_000)
+  return one({
+    kind: 'timer-started',
+    body: {
+      timer: context.newId(),
+      label,
+      startedAtMs: context.nowMs,
+      deadlineAtMs,
+      ...(step === undefined ? {} : { step }),
+    },
+  })
+}
+
+function acknowledge(state: BatchState, intention: Asks<'acknowledge-timer'>, context: Context): Decision {
+  const timer = state.timers.get(intention.timer)
+  if (!timer) return refuse({ code: 'NO_SUCH_TIMER' })
+  if (timer.acknowledged) return accept([])
+  const lateMs = context.nowMs - timer.deadlineAtMs
+  return one({ kind: 'timer-acknowledged', body: { timer: timer.id, lateMs } })
+}
+
+function measure({ result }: Asks<'measure'>): Decision {
+  const absurd = absurdMeasurement(result)
+  return absurd ? refuse(absurd) : one({ kind: 'measured', body: result })
+}
+
+function note({ text, step }: Asks<'note'>): Decision {
+  if (text.trim() === '') return refuse({ code: 'REASON_MISSING' })
+  return one({ kind: 'noted', body: { text: text.trim(), ...(step === undefined ? {} : { step }) } })
+}
+
+function handOver(state: BatchState, { to }: Asks<'hand-over'>): Decision {
+  if (to === state.person) return refuse({ code: 'SAME_PERSON_ALREADY' })
+  return one({ kind: 'person-changed', body: { person: to, from: state.person } })
+}
+
+/** What is still open at the end needs a word of why. */
+function close(state: BatchState, { decision, note: why }: Asks<'close'>): Decision {
+  const unfinished = state.plan.steps.some((planned) => !isDone(state, planned.id))
+  const unsettled = [...state.deviations.values()].some((deviation) => !deviation.settled)
+  if ((unfinished || unsettled) && (why ?? '').trim() === '') return refuse({ code: 'REASON_MISSING' })
+  return one({ kind: 'closed', body: { decision, ...(why === undefined ? {} : { note: why }) } })
+}

@@ -1,0 +1,52 @@
+import type { Say } from './entry-words'
+import type { MeasureBasis } from './formula'
+import type { Bodies, InstrumentCheck, RemedyKind } from './kinds'
+
+type Figures = Pick<Say, 'mass' | 'number' | 'percent'>
+
+/** What an instrument check found, without its full stop. */
+export function instrumentWords(check: InstrumentCheck, say: Figures): string {
+  switch (check.kind) {
+    case 'balance':
+      return `Checked ${check.name}: ${say.mass(check.referenceUg)} read ${say.mass(check.readUg)}`
+    case 'pH meter': {
+      const buffers = check.buffers.map((buffer) => say.number(buffer)).join(' and ')
+      return `Checked ${check.name}: buffers ${buffers}, slope ${say.number(check.slopePercent)} %`
+    }
+    case 'alarm':
+      return check.heard ? 'Tried the bell: heard' : 'Tried the bell: not heard'
+  }
+}
+
+/** The property with its value and how it was read: "pH 5.12, 10 % dilution, 25 °C, 40 °C jar." */
+export function measuredWords(body: Bodies['measured'], say: Figures): string {
+  const value = body.value === undefined ? (body.text ?? '') : valueWords(body.value, body.unit, say)
+  const how = [
+    basisWords(body.basis, say),
+    body.sampleC === undefined ? '' : `${say.number(body.sampleC)} °C`,
+    body.conditions ?? '',
+    body.sampleUg === undefined ? '' : `sample of ${say.mass(body.sampleUg)}`,
+  ].filter((part) => part !== '')
+  return `${body.label}: ${[value, ...how].join(', ')}.`
+}
+
+export function basisWords(basis: MeasureBasis | undefined, say: Pick<Say, 'percent'>): string {
+  if (basis === undefined) return ''
+  return basis.kind === 'neat' ? 'neat' : `${say.percent(basis.fraction)} dilution`
+}
+
+export const valueWords = (value: number, unit: string | undefined, say: Pick<Say, 'number'>): string =>
+  unit === undefined ? say.number(value) : `${say.number(value)} ${unit}`
+
+export function kindOfRemedy(remedy: RemedyKind): string {
+  switch (remedy) {
+    case 'accept':
+      return 'accept it as it is'
+    case 'scale':
+      return 'scale the rest'
+    case 'qs':
+      return 'let q.s. give way'
+    case 'discard':
+      return 'discard and weigh again'
+  }
+}

@@ -1,0 +1,207 @@
+import type { Micrograms } from '../trade/mass'
+import { instrumentWords, kindOfRemedy, measuredWords } from './entry-phrases'
+import type { Event } from './event'
+import { type BatchEvent, isKnown } from './kinds'
+
+/** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
+export interface Say {
+  readonly mass: (massUg: Micrograms) => string
+  readonly number: (value: number) => string
+  readonly percent: (fraction: number) => string
+  readonly duration: (ms: number) => string
+  readonly person: (id: string) => string
+  readonly line: (id: string) => string
+  readonly step: (id: string) => string
+  readonly vessel: (id: string) => string
+  readonly lot: (id: string) => string
+  /** What the entry of that id says, for strike-outs; null where there is none. */
+  readonly entry: (id: string) => string | null
+}
+
+/** One sentence for an entry, whatever its kind: an unknown one is named, never dropped. */
+export function wordsOf(event: Event, say: Say): string {
+  if (!isKnown(event)) return `An entry of a kind that this version does not know: ${event.kind}.`
+  return knownWords(event, say)
+}
+
+function knownWords(event: BatchEvent, say: Say): string {
+  switch (event.kind) {
+    case 'opened': {
+      const { code, formulaName, revision, sizeUg } = event.body
+      return `Opened ${code}: ${formulaName} revision ${revision.number}, ${say.mass(sizeUg)}.`
+    }
+    case 'preflight-checked': {
+      const done = event.body.items.filter((item) => item.done).length
+      return `Looked over the bench: ${done} of ${event.body.items.length} points done.`
+    }
+    case 'instrument-checked':
+      return `${instrumentWords(event.body.instrument, say)}${event.body.good ? '.' : ': not good.'}`
+    case 'tared': {
+      const { vessel, tareUg, standsIn } = event.body
+      return `Tared ${say.vessel(vessel)} at ${say.mass(tareUg)}${standsIn ? `, with ${standsIn} in it` : ''}.`
+    }
+    case 'lot-chosen': {
+      const { line, lots, reason } = event.body
+      return `Chose lot ${lots.map(say.lot).join(', then ')} for ${say.line(line)}${because(reason)}.`
+    }
+    case 'struck': {
+      const about = say.entry(event.body.entry)
+      return `Struck out ${about === null ? 'an entry that is not here' : `“${about}”`}: ${event.body.reason}.`
+    }
+    case 'weighed':
+    case 'adjusted':
+    case 'made-up':
+    case 'unplanned-added':
+      return additionWords(event, say)
+    case 'charged':
+    case 'transferred':
+    case 'discarded':
+    case 'spilled':
+    case 'evaporated':
+    case 'sampled':
+    case 'filled':
+      return movementWords(event, say)
+    case 'step-started':
+      return `Started: ${say.step(event.body.step)}.`
+    case 'step-finished': {
+      const { step, saw, toolRpm, checkedBy } = event.body
+      const speed = toolRpm === undefined ? '' : `, at ${say.number(toolRpm)} rpm`
+      return `Finished: ${say.step(step)}${speed}${saw ? `, ${saw}` : ''}${checked(checkedBy, say)}.`
+    }
+    case 'step-skipped':
+      return `Skipped: ${say.step(event.body.step)}. ${event.body.reason}.`
+    case 'gate-passed':
+      return `Went on with ${say.step(event.body.step)} all the same (${event.body.detail}): ${event.body.reason}.`
+    case 'temperature-read':
+      return `${say.vessel(event.body.vessel)} read ${say.number(event.body.temperatureC)} °C.`
+    case 'bath-changed':
+      return `${say.vessel(event.body.vessel)}: ${event.body.what}.`
+    case 'timer-started': {
+      const { label, startedAtMs, deadlineAtMs } = event.body
+      return `Started the timer of ${label}: ${say.duration(deadlineAtMs - startedAtMs)}.`
+    }
+    case 'timer-acknowledged': {
+      const late = event.body.lateMs > 0 ? `, ${say.duration(event.body.lateMs)} late` : ''
+      return `Stopped the bell${late}.`
+    }
+    case 'measured':
+      return measuredWords(event.body, say)
+    case 'deviation-noticed': {
+      const { line, direction, byUg, inCup } = event.body
+      return `${say.line(line)} is ${say.mass(byUg)} ${direction}${inCup ? ', still in its cup' : ''}.`
+    }
+    case 'remedy-chosen': {
+      const { remedy, reason, totalUg, targets } = event.body
+      const changed = targets.length === 0 ? '' : `, ${targets.length} targets changed`
+      return `Chose to ${kindOfRemedy(remedy)}: ${say.mass(totalUg)} in all${changed}. ${reason}.`
+    }
+    default:
+      return courseWords(event, say)
+  }
+}
+
+type Addition = Extract<BatchEvent, { kind: 'weighed' | 'adjusted' | 'made-up' | 'unplanned-added' }>
+
+function additionWords(event: Addition, say: Say): string {
+  const lot = event.body.lot === undefined ? '' : `, lot ${say.lot(event.body.lot)}`
+  const net = say.mass(event.body.netUg)
+  switch (event.kind) {
+    case 'weighed': {
+      const { line, vessel, targetUg, checkedBy } = event.body
+      const where = `into ${say.vessel(vessel)}, target ${say.mass(targetUg)}`
+      return `Weighed ${net} of ${say.line(line)}${lot} ${where}${checked(checkedBy, say)}.`
+    }
+    case 'adjusted':
+      return `Added ${net} of ${say.line(event.body.line)}${lot} to ${say.vessel(event.body.vessel)}.`
+    case 'made-up': {
+      const gross = event.body.grossUg === undefined ? '' : `, at ${say.mass(event.body.grossUg)} gross`
+      return `Made up with ${net} of ${say.line(event.body.line)}${lot}${gross}.`
+    }
+    case 'unplanned-added':
+      return `Added ${net} of ${event.body.name}${lot}, not in the plan: ${event.body.reason}.`
+  }
+}
+
+type Movement = Extract<
+  BatchEvent,
+  { kind: 'charged' | 'transferred' | 'discarded' | 'spilled' | 'evaporated' | 'sampled' | 'filled' }
+>
+
+function movementWords(event: Movement, say: Say): string {
+  switch (event.kind) {
+    case 'charged':
+    case 'transferred': {
+      const { from, to, residueUg, rinseUg } = event.body
+      const left = residueUg > 0 ? `, ${say.mass(residueUg)} left behind` : ''
+      const rinsed = rinseUg > 0 ? `, rinsed with ${say.mass(rinseUg)}` : ''
+      return `${say.vessel(from)} into ${say.vessel(to)}${rinsed}${left}.`
+    }
+    case 'discarded': {
+      const { vessel, massUg, line, reason } = event.body
+      if (massUg === 'all') return `Threw away all of ${say.vessel(vessel)}: ${reason}.`
+      const what = line === undefined ? '' : ` of ${say.line(line)}`
+      return `Took ${say.mass(massUg)}${what} out of ${say.vessel(vessel)}: ${reason}.`
+    }
+    case 'spilled':
+      return `Spilled ${say.mass(event.body.massUg)} from ${say.vessel(event.body.vessel)}: ${event.body.reason}.`
+    case 'evaporated': {
+      const { vessel, massUg, line, seenBy } = event.body
+      return `${say.mass(massUg)} of ${say.line(line)} evaporated from ${say.vessel(vessel)} (${seenBy}).`
+    }
+    case 'sampled':
+      return `Took ${say.mass(event.body.massUg)} as samples, ${jars(event.body.jars)}: ${event.body.purpose}.`
+    case 'filled':
+      return `Filled ${say.mass(event.body.massUg)} into ${event.body.units === 1 ? '1 unit' : `${event.body.units} units`}.`
+  }
+}
+
+type Course = Extract<
+  BatchEvent,
+  {
+    kind:
+      | 'noted'
+      | 'pictured'
+      | 'person-changed'
+      | 'parked'
+      | 'resumed'
+      | 'signed'
+      | 'clock-jumped'
+      | 'healed'
+      | 'abandoned'
+      | 'closed'
+  }
+>
+
+function courseWords(event: Course, say: Say): string {
+  switch (event.kind) {
+    case 'noted':
+      return `Note: ${event.body.text}`
+    case 'pictured':
+      return `Picture: ${event.body.caption}.`
+    case 'person-changed':
+      return `Handed over from ${say.person(event.body.from)} to ${say.person(event.body.person)}.`
+    case 'parked':
+      return `Put aside: ${event.body.reason}.`
+    case 'resumed':
+      return 'Taken up again.'
+    case 'signed':
+      return `Signed by ${say.person(event.body.person)}: ${event.body.meaning}.`
+    case 'clock-jumped': {
+      const way = event.body.byMs < 0 ? 'back' : 'forward'
+      return `The tablet's clock moved ${way} by ${say.duration(Math.abs(event.body.byMs))}.`
+    }
+    case 'healed':
+      return `One copy of the data was mended from the other: ${event.body.entries} entries.`
+    case 'abandoned':
+      return `Given up: ${event.body.reason}.`
+    case 'closed':
+      return `Closed: ${event.body.decision}${event.body.note ? `. ${event.body.note}` : ''}.`
+  }
+}
+
+const because = (reason: string | undefined): string => (reason ? `: ${reason}` : '')
+
+const checked = (person: string | undefined, say: Say): string =>
+  person === undefined ? '' : `, checked by ${say.person(person)}`
+
+const jars = (count: number): string => (count === 1 ? '1 jar' : `${count} jars`)

@@ -1,0 +1,58 @@
+import type { Check } from './formula'
+import type { BatchEvent } from './kinds'
+import { entriesOf, type Stamp, type Struck } from './record-entries'
+import type { BatchState } from './state'
+
+/** Readings and observations, against the specification where it states something. */
+export interface ResultRecord {
+  readonly inProcess: readonly ResultRow[]
+  /** Once the structure has settled: what the disposition rests on. */
+  readonly rested: readonly ResultRow[]
+  /** Taken from jars kept under stated conditions. */
+  readonly stability: readonly ResultRow[]
+  /** Checks of the specification without a result yet. */
+  readonly missing: readonly Check[]
+}
+
+export interface ResultRow extends Stamp {
+  readonly label: string
+  readonly body: Extract<BatchEvent, { kind: 'measured' }>['body']
+  readonly check?: Check
+  readonly verdict: 'within' | 'under' | 'over' | 'none'
+  readonly struck?: Struck
+}
+
+export function resultRecord(state: BatchState, initialsOf: (id: string) => string): ResultRecord {
+  const checks = state.header.revision.specification
+  const rows = entriesOf(state, 'measured', initialsOf).map(({ event, ...stamp }): ResultRow => {
+    const check = checks.find((each) => each.id === event.body.check)
+    return {
+      ...stamp,
+      label: event.body.label,
+      body: event.body,
+      verdict: verdictOf(event.body, check),
+      ...(check === undefined ? {} : { check }),
+    }
+  })
+  const kept = (row: ResultRow): boolean => row.body.conditions !== undefined
+  const done = new Set(rows.filter((row) => !row.struck && !kept(row)).flatMap((row) => row.check?.id ?? []))
+  return {
+    stability: rows.filter(kept),
+    rested: rows.filter((row) => !kept(row) && row.check?.when === 'after-rest'),
+    inProcess: rows.filter((row) => !kept(row) && row.check?.when !== 'after-rest'),
+    missing: checks.filter((check) => !done.has(check.id)),
+  }
+}
+
+/** A number against its limits; an observation as the person judged it. */
+export function verdictOf(
+  { value, good }: { readonly value?: number; readonly good?: boolean },
+  check: Check | undefined,
+): ResultRow['verdict'] {
+  const { min, max } = check?.limits ?? {}
+  if (value !== undefined && min !== undefined && value < min) return 'under'
+  if (value !== undefined && max !== undefined && value > max) return 'over'
+  if (value !== undefined && (min !== undefined || max !== undefined)) return 'within'
+  if (good === undefined) return 'none'
+  return good ? 'within' : 'over'
+}

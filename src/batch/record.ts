@@ -1,0 +1,137 @@
+import type { Micrograms } from '../trade/mass'
+import type { Person } from './catalogue'
+import type { BatchHeader } from './header'
+import type { Disposition, InstrumentCheck } from './kinds'
+import { type DeviationRecord, deviationRecords } from './record-deviations'
+import { entriesOf, type Stamp } from './record-entries'
+import { type MassRecord, massRecord } from './record-mass'
+import { type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
+import { type ResultRecord, resultRecord } from './record-results'
+import { type StepRow, stepRows } from './record-steps'
+import { type TrailRow, trailOf, type Verification, verifyTrail } from './record-trail'
+import type { BatchState, Doubt } from './state'
+
+/** Everything a batch record shows, read off the folded log; nothing in it is kept anywhere else. */
+export interface BatchRecord {
+  readonly header: BatchHeader
+  readonly stage: BatchState['stage']
+  readonly totalUg: Micrograms
+  /** Sizes that remedies have replaced, the planned one first. */
+  readonly totalWas: readonly Micrograms[]
+  readonly opened: Stamp | null
+  readonly closed: (Stamp & { readonly decision: Disposition; readonly note?: string }) | null
+  readonly people: { readonly performed: readonly string[]; readonly checked: readonly string[] }
+  readonly signatures: readonly (Stamp & { readonly person: string; readonly meaning: string })[]
+  readonly preflight: BatchState['preflight']
+  readonly equipment: Equipment
+  readonly materials: readonly MaterialRow[]
+  readonly unplanned: readonly UnplannedRow[]
+  readonly deviations: readonly DeviationRecord[]
+  readonly steps: readonly StepRow[]
+  readonly results: ResultRecord
+  readonly mass: MassRecord
+  readonly notes: readonly (Stamp & { readonly text: string; readonly step?: string; readonly struck: boolean })[]
+  readonly doubts: readonly Doubt[]
+  readonly unknownKinds: readonly string[]
+  readonly trail: readonly TrailRow[]
+  readonly verification: Verification
+}
+
+export interface Equipment {
+  readonly checks: readonly (Stamp & { readonly check: InstrumentCheck; readonly good: boolean })[]
+  readonly vessels: readonly {
+    readonly id: string
+    readonly name: string
+    readonly tareUg?: Micrograms
+    readonly standsIn?: string
+  }[]
+}
+
+/** `people` are the initials of persons who are not named in the header, by id. */
+export function recordOf(state: BatchState, people?: ReadonlyMap<string, Person>): BatchRecord {
+  const initialsOf = initialsIn(state.header, people)
+  return {
+    header: state.header,
+    stage: state.stage,
+    totalUg: state.totalUg,
+    totalWas: state.totalWas,
+    opened: entriesOf(state, 'opened', initialsOf)[0] ?? null,
+    closed: closingOf(state, initialsOf),
+    people: peopleOf(state, initialsOf),
+    signatures: entriesOf(state, 'signed', initialsOf).map(({ event, struck: _never, ...stamp }) => ({
+      ...stamp,
+      person: initialsOf(event.body.person),
+      meaning: event.body.meaning,
+    })),
+    preflight: state.preflight,
+    equipment: equipmentOf(state, initialsOf),
+    materials: materialRows(state, initialsOf),
+    unplanned: unplannedRows(state, initialsOf),
+    deviations: deviationRecords(state, initialsOf),
+    steps: stepRows(state, initialsOf),
+    results: resultRecord(state, initialsOf),
+    mass: massRecord(state, initialsOf),
+    notes: entriesOf(state, 'noted', initialsOf).map(({ event, struck, ...stamp }) => ({
+      ...stamp,
+      text: event.body.text,
+      struck: struck !== undefined,
+      ...(event.body.step === undefined ? {} : { step: event.body.step }),
+    })),
+    doubts: state.doubts,
+    unknownKinds: [...state.unknownKinds],
+    trail: trailOf(state, initialsOf),
+    verification: verifyTrail(state.entries.map((entry) => entry.event)),
+  }
+}
+
+/** Initials by a person's id; an id that nobody knows stands for itself. */
+export function initialsIn(header: BatchHeader, people?: ReadonlyMap<string, Person>): (id: string) => string {
+  const { performs, checks, others } = header.people
+  const known = new Map([performs, ...(checks ? [checks] : []), ...others].map((each) => [each.id, each.initials]))
+  return (id) => known.get(id) ?? people?.get(id)?.initials ?? id
+}
+
+function closingOf(state: BatchState, initialsOf: (id: string) => string): BatchRecord['closed'] {
+  const last = entriesOf(state, 'closed', initialsOf).at(-1)
+  if (!last) return null
+  const { event, struck: _never, ...stamp } = last
+  return {
+    ...stamp,
+    decision: event.body.decision,
+    ...(event.body.note === undefined ? {} : { note: event.body.note }),
+  }
+}
+
+/** Who wrote weighings and steps, and who checked them, in the order of their first entry. */
+function peopleOf(state: BatchState, initialsOf: (id: string) => string): BatchRecord['people'] {
+  const weighed = entriesOf(state, 'weighed', initialsOf)
+  const finished = entriesOf(state, 'step-finished', initialsOf)
+  const performed = [...weighed, ...entriesOf(state, 'adjusted', initialsOf), ...finished].map(({ by }) => by)
+  const checked = [...weighed, ...finished].flatMap(({ event }) => event.body.checkedBy ?? []).map(initialsOf)
+  const { performs, checks } = state.header.people
+  return {
+    performed: performed.length > 0 ? [...new Set(performed)] : [performs.initials],
+    checked: checked.length > 0 ? [...new Set(checked)] : checks ? [checks.initials] : [],
+  }
+}
+
+function equipmentOf(state: BatchState, initialsOf: (id: string) => string): Equipment {
+  return {
+    checks: entriesOf(state, 'instrument-checked', initialsOf)
+      .filter(({ struck }) => struck === undefined)
+      .map(({ event, struck: _none, ...stamp }) => ({
+        ...stamp,
+        check: event.body.instrument,
+        good: event.body.good,
+      })),
+    vessels: [...state.plan.vessels.values()].map((vessel) => {
+      const tareUg = state.vessels.get(vessel.id)?.tareUg
+      return {
+        id: vessel.id,
+        name: vessel.name,
+        ...(tareUg === undefined ? {} : { tareUg }),
+        ...(vessel.standsIn === undefined ? {} : { standsIn: vessel.standsIn }),
+      }
+    }),
+  }
+}

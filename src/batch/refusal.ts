@@ -1,0 +1,54 @@
+import type { LedgerRefusal } from '../trade/ledger'
+import type { Micrograms } from '../trade/mass'
+import type { Result } from '../trade/result'
+import type { WeighingRefusal } from '../trade/weighing'
+import type { Gate } from './gate'
+import type { BatchDraft } from './kinds'
+import type { PlanRefusal } from './plan-batch'
+
+/** Why an intention became no entry. Nothing was changed; the app's catalogue has the sentence. */
+export type BatchRefusal =
+  | PlanRefusal
+  | LedgerRefusal
+  | WeighingRefusal
+  | { readonly code: 'NO_BATCH' }
+  | { readonly code: 'READ_ONLY'; readonly kinds: readonly string[] }
+  | { readonly code: 'BATCH_ENDED'; readonly stage: 'closed' | 'abandoned' }
+  | { readonly code: 'BATCH_PARKED' }
+  | { readonly code: 'NO_SUCH_STEP'; readonly step: string }
+  | { readonly code: 'NOT_FOR_THIS_STEP'; readonly step: string }
+  | { readonly code: 'STEP_DONE'; readonly step: string }
+  | { readonly code: 'GATE'; readonly gates: readonly Gate[] }
+  | { readonly code: 'REASON_MISSING' }
+  | {
+      readonly code: 'OVER_BALANCE'
+      readonly massUg: Micrograms
+      readonly capacityUg: Micrograms
+      readonly balance: string
+    }
+  | { readonly code: 'OVER_VESSEL'; readonly massUg: Micrograms; readonly roomUg: Micrograms; readonly vessel: string }
+  | { readonly code: 'OTHER_MATERIAL'; readonly lot: string; readonly line: string }
+  | { readonly code: 'SECOND_PERSON_MISSING' }
+  | { readonly code: 'SAME_PERSON' }
+  | { readonly code: 'NO_SUCH_ENTRY' }
+  | { readonly code: 'CANNOT_BE_STRUCK'; readonly kind: string }
+  | { readonly code: 'STRUCK_ALREADY' }
+  | { readonly code: 'NO_SUCH_DEVIATION' }
+  | { readonly code: 'SETTLED_ALREADY' }
+  | { readonly code: 'REMEDY_IMPOSSIBLE' }
+  | { readonly code: 'NOT_IN_CUP' }
+  | { readonly code: 'NOTHING_WEIGHED' }
+  | { readonly code: 'UNKNOWN_VESSEL_HERE'; readonly vessel: string }
+  | { readonly code: 'NAME_MISSING' }
+  | { readonly code: 'TEMPERATURE_ABSURD'; readonly temperatureC: number }
+  | { readonly code: 'VALUE_ABSURD'; readonly property: string; readonly value: number; readonly meant?: number }
+  | { readonly code: 'MINUTES_BAD' }
+  | { readonly code: 'NO_SUCH_TIMER' }
+  | { readonly code: 'TARE_BAD' }
+  | { readonly code: 'NO_TARE_HERE'; readonly vessel: string }
+  | { readonly code: 'LOSS_IMPOSSIBLE'; readonly lossUg: Micrograms }
+  | { readonly code: 'RINSE_ABOVE_HELD_BACK'; readonly rinseUg: Micrograms; readonly heldBackUg: Micrograms }
+  | { readonly code: 'SAME_PERSON_ALREADY' }
+
+/** Entries to be written, or why there are none. */
+export type Decision = Result<readonly BatchDraft[], BatchRefusal>

@@ -1,0 +1,50 @@
+import { vesselsOfStep } from './plan-batch'
+import type { BatchState, DeviationState, StepState } from './state'
+
+/**
+ * After a vessel's contents went to waste: everything that was done in it, and in the cups tipped into it, is to do
+ * again. What was weighed stays in the log, in the ledger's sink and in the lots' use.
+ */
+export function restartVessel(state: BatchState, vesselId: string, by: string, reason: string, atMs: number): void {
+  for (const planned of state.plan.steps) {
+    if (!vesselsOfStep(planned.step).includes(vesselId)) continue
+    const step = state.steps.get(planned.id)
+    if (step && weighedElsewhere(step, vesselId)) continue
+    if (!step) continue
+    resetStep(step)
+    settleOpen(state, step.id, { how: 'discard', reason, atMs, by })
+  }
+  for (const vessel of state.vessels.values()) {
+    if (vessel.emptiedInto !== vesselId) continue
+    delete vessel.emptiedInto
+    delete vessel.emptiedAtMs
+    restartVessel(state, vessel.id, by, reason, atMs)
+  }
+  const own = state.vessels.get(vesselId)
+  if (own) {
+    delete own.firstFilledAtMs
+    own.readings.length = 0
+  }
+}
+
+/** Settles what was open about a step. */
+export function settleOpen(state: BatchState, step: string, settled: NonNullable<DeviationState['settled']>): void {
+  for (const deviation of state.deviations.values()) {
+    if (deviation.step === step && !deviation.settled) deviation.settled = settled
+  }
+}
+
+/** A line that was completed in another vessel is not undone with this one. */
+const weighedElsewhere = (step: StepState, vesselId: string): boolean =>
+  step.weighings.length > 0 && step.weighings.every((weighing) => weighing.body.vessel !== vesselId)
+
+function resetStep(step: StepState): void {
+  step.countedUg = 0
+  step.netUg = 0
+  step.weighings.length = 0
+  step.portions.length = 0
+  step.gatesPassed.clear()
+  delete step.startedAtMs
+  delete step.finished
+  delete step.timer
+}

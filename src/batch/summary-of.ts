@@ -1,0 +1,60 @@
+import { massIn, vesselsOf } from '../trade/ledger'
+import { checksDueOf, hasBeenMeasured } from './checks-due'
+import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
+import type { BatchState } from './state'
+import type { BatchSummary } from './summary'
+import { askOf, nextActionOf } from './wording'
+
+/** What lists show of a batch; made again whenever an entry is written, and from the log alone. */
+export function summaryOf(state: BatchState): BatchSummary {
+  const { header } = state
+  const next = state.stage === 'closed' || state.stage === 'abandoned' ? null : nextStep(state)
+  const deviations = [...state.deviations.values()]
+  const fullest = [...vesselsOf(state.ledger)].sort((a, b) => massIn(state.ledger, b) - massIn(state.ledger, a))[0]
+  const closedAtMs = state.decision?.atMs
+  return {
+    id: header.id,
+    code: header.code,
+    shortName: header.shortName,
+    formulaId: header.formulaId,
+    formulaName: header.formulaName,
+    revision: header.revision.number,
+    totalUg: state.totalUg,
+    stage: state.stage,
+    openedAtMs: state.openedAtMs,
+    touchedAtMs: state.lastAtMs,
+    person: state.person,
+    ...(closedAtMs === undefined ? {} : { closedAtMs }),
+    ...(state.decision === undefined ? {} : { decision: state.decision.decision }),
+    ...(next === null
+      ? {}
+      : {
+          next: {
+            step: next.id,
+            phase: next.step.phase,
+            text: nextActionOf(state, next),
+            place: next.step.instruction ?? askOf(next.step, header),
+          },
+        }),
+    done: state.plan.steps.filter((planned) => isDone(state, planned.id)).length,
+    steps: state.plan.steps.length,
+    cup:
+      fullest === undefined
+        ? { strata: [], targetUg: state.totalUg }
+        : { strata: strataOf(state, fullest), targetUg: vesselTargetUg(state, fullest) },
+    timers: [...state.timers.values()]
+      .filter((timer) => timer.acknowledged === undefined)
+      .map(({ id, label, deadlineAtMs }) => ({ id, label, deadlineAtMs })),
+    checksDue: checksDueOf(state).filter((due) => !hasBeenMeasured(state, due.check)),
+    openDeviations: deviations.filter((deviation) => !deviation.settled).length,
+    deviations: deviations.length,
+    doubts: state.doubts.length,
+    usedByLot: [...state.usedByLot].map(([lot, massUg]) => ({ lot, massUg })),
+  }
+}
+
+/** In hand or parked: on the bench. Ended with checks still due: to be looked at again. Otherwise on the shelf. */
+export function shelfOf(summary: BatchSummary): 'in-hand' | 'follow-up' | 'finished' {
+  if (summary.stage === 'in-hand' || summary.stage === 'parked') return 'in-hand'
+  return summary.checksDue.length > 0 ? 'follow-up' : 'finished'
+}
