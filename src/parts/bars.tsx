@@ -4,6 +4,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { Button } from './button.tsx'
 import { Icon } from './icon.tsx'
 import { Mark } from './mark.tsx'
+import { Said } from './said.tsx'
 
 interface UndoBarProps {
   /** "Propanediol" */
@@ -30,9 +31,10 @@ export const UndoBar = ({ text, value, seconds = 6, onUndo, onGone }: UndoBarPro
   return (
     <div class="bar bar-undo">
       <Mark kind="done" size={30} />
-      <p class="bar-words" role="status">
+      <p class="bar-words">
         {text} <strong>{value}</strong>
       </p>
+      <Said text={`Recorded: ${text} ${value}`} />
       <Button kind="quiet" icon="undo" label={`Undo, ${Math.max(left, 0)} s`} name="Undo" onPress={onUndo} />
     </div>
   )
@@ -47,7 +49,7 @@ interface AlarmBarProps {
 
 /** A timer that rings and waits. It stands in the strip and never covers the number. */
 export const AlarmBar = ({ text, late, onStop }: AlarmBarProps) => (
-  <div class="bar bar-alarm">
+  <div class="bar bar-alarm on-solid">
     <Icon name="bell-ring" size={36} />
     <p class="bar-words bar-title" role="alert">
       {text}

@@ -18,7 +18,7 @@ interface TimerChipProps {
 }
 
 export const TimerChip = ({ icon, small, bold, onPress, href, ringing, clockMoved, tone = 'rim' }: TimerChipProps) => {
-  const look = classes('chip', ringing ? 'chip-ringing' : `chip-${tone}`)
+  const look = classes('chip', ringing ? 'chip-ringing on-solid' : `chip-${tone}`)
   const inside = (
     <>
       <Icon name={ringing ? 'bell-ring' : icon} size={26} />

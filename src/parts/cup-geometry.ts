@@ -1,4 +1,4 @@
-export interface Stratum {
+interface Stratum {
   /** The phase it belongs to. */
   readonly letter: string
   readonly massUg: number
@@ -14,14 +14,14 @@ export interface CupContents {
   readonly capacityUg?: number | undefined
 }
 
-export interface CupBand {
+interface CupBand {
   readonly letter: string
   readonly pattern: CupPattern
   readonly topPx: number
   readonly heightPx: number
 }
 
-export type CupPattern = 'plain' | 'hatched' | 'dotted'
+type CupPattern = 'plain' | 'hatched' | 'dotted'
 
 /** The target line stands here, as a part of the inside. */
 export const targetPart = 0.76

@@ -4,7 +4,7 @@ import { useId } from 'preact/hooks'
 import { Icon } from './icon.tsx'
 
 /** What `Field` hands to its control: the id its label points at, and the sentences that describe it. */
-export interface FieldControl {
+interface FieldControl {
   id: string
   'aria-describedby': string | undefined
   'aria-invalid': true | undefined

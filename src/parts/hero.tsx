@@ -1,6 +1,7 @@
 import './hero.css'
 import type { ComponentChildren } from 'preact'
 import { Mark } from './mark.tsx'
+import { Said } from './said.tsx'
 import { widthEm } from './text-width.ts'
 
 interface HeroNumberProps {
@@ -36,9 +37,7 @@ export const StateLine = ({ state, text }: StateLineProps) => (
       <Mark kind={state} size={42} />
       <span>{text}</span>
     </p>
-    <span class="visually-hidden" role="status">
-      {state === 'within' ? 'Within the band' : state === 'over' ? 'Over the band' : ''}
-    </span>
+    <Said text={state === 'within' ? 'Within the band' : state === 'over' ? 'Over the band' : ''} />
   </>
 )
 

@@ -1,6 +1,6 @@
 import { widthEm } from './text-width.ts'
 
-export interface HornMasses {
+interface HornMasses {
   readonly netUg: number
   readonly targetUg: number
   /** The band, already rounded inward to what the balance can show. */
@@ -8,13 +8,8 @@ export interface HornMasses {
   readonly highUg: number
 }
 
-export interface HornSize {
-  readonly widthPx: number
-  readonly heightPx: number
-}
-
 /** From micrograms to a distance from the left end. Strictly rising below the target and above it. */
-export type HornScale = (massUg: number) => number
+type HornScale = (massUg: number) => number
 
 /** The height at the empty end, as a part of the height at the band. */
 export const thinEnd = 0.24
@@ -66,7 +61,7 @@ export const hornPath = (toPx: number, lowPx: number, heightPx: number, cornerPx
   ].join('')
 }
 
-export interface HornLabel {
+interface HornLabel {
   readonly text: string
   /** Where the tick stands. */
   readonly tickPx: number

@@ -2,6 +2,7 @@ import './notice.css'
 import type { ComponentChildren } from 'preact'
 import { classes } from './classes.ts'
 import { Icon, type IconName } from './icon.tsx'
+import { Said } from './said.tsx'
 
 /** What to wear or to watch, before the hand moves. */
 export const Caution = ({ icon = 'triangle-alert', text }: { icon?: IconName | undefined; text: string }) => (
@@ -31,12 +32,13 @@ interface NoticeProps {
 }
 
 export const Notice = ({ kind = 'info', icon, title, children, live }: NoticeProps) => (
-  <div class={`notice notice-${kind}`} role={live ? 'status' : undefined}>
+  <div class={`notice notice-${kind}`}>
     <Icon name={icon ?? noticeIcon[kind]} size={26} />
     <div class="notice-words">
       <p class="notice-title">{title}</p>
       {children}
     </div>
+    {live && <Said text={title} />}
   </div>
 )
 
@@ -52,7 +54,7 @@ const entryLook: Record<EntryState, { icon: IconName; word: string }> = {
 
 /** Where an entry stands: quiet when all is well, louder the less safe it is. */
 export const EntryMark = ({ state }: { state: EntryState }) => (
-  <span class={classes('entry', `entry-${state}`)} data-entry={state}>
+  <span class={classes('entry', `entry-${state}`, state === 'not-saved' && 'on-solid')} data-entry={state}>
     <Icon name={entryLook[state].icon} size={18} />
     {entryLook[state].word}
   </span>

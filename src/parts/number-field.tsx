@@ -26,6 +26,9 @@ export const NumberField = (props: NumberFieldProps) => {
         <span class={large ? 'number-field number-field-large' : 'number-field'}>
           <input
             {...control}
+            aria-describedby={
+              [control['aria-describedby'], unit && `${control.id}-unit`].filter(Boolean).join(' ') || undefined
+            }
             type="text"
             inputMode={keyboard}
             enterKeyHint="done"
@@ -41,11 +44,10 @@ export const NumberField = (props: NumberFieldProps) => {
             }}
           />
           {unit !== undefined && (
-            <span class="number-field-unit" aria-hidden="true">
+            <span class="number-field-unit" id={`${control.id}-unit`}>
               {unit}
             </span>
           )}
-          {unit !== undefined && <span class="visually-hidden">in {unit}</span>}
         </span>
       )}
     </Field>

@@ -77,7 +77,9 @@ export const PhaseHead = ({ letter, icon, name, value, open, state, onPress, con
           <Mark kind="waiting" size={30} />
         </span>
       ) : (
-        <span class="phase-badge">{icon ? <Icon name={icon} size={20} /> : letter}</span>
+        <span class={classes('phase-badge', (state === 'now' || state === 'done') && 'on-solid')}>
+          {icon ? <Icon name={icon} size={20} /> : letter}
+        </span>
       )}
       <span class="rung-words">
         <span class="phase-name">{state === 'waiting' && letter ? `${letter} ${name}` : name}</span>
