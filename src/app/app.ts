@@ -37,6 +37,7 @@ export interface App {
   readonly storage: ReadonlySignal<StorageState>
   readonly heals: ReadonlySignal<readonly HealReport[]>
   readonly update: UpdateModel
+  readonly bells: Bells
   /** What was just recorded and can be undone for six seconds. */
   readonly justDone: Signal<JustDone | null>
   /** Loads the demonstration files through the same door as any import. */
@@ -79,7 +80,11 @@ export interface Catalogue {
   readonly vessels: ReadonlySignal<ReadonlyMap<string, KeptVessel>>
   /** Received + adjustments − what the ledgers of all batches used, by lot id. Read when asked: it looks at every batch. */
   readonly onHand: () => Promise<ReadonlyMap<string, Micrograms>>
-  readonly save: <F extends DocumentFamily>(family: F, document: Documents[F], reason?: string) => Promise<Refusal | null>
+  readonly save: <F extends DocumentFamily>(
+    family: F,
+    document: Documents[F],
+    reason?: string,
+  ) => Promise<Refusal | null>
   /** Revision numbers of a formula that a batch has used: those are immutable. */
   readonly usedRevisions: (formulaId: string) => Promise<ReadonlySet<number>>
 }
@@ -103,7 +108,10 @@ export interface Batches {
   /** Opens (or returns) the live handle of a batch; null where there is none of that id. */
   readonly open: (batchId: string) => Promise<BatchHandle | null>
   /** Writes `opened`; answers the new batch's id. */
-  readonly start: (intention: Extract<Intention, { do: 'open' }>, more: readonly Intention[]) => Promise<{ id: string } | { refusal: Refusal }>
+  readonly start: (
+    intention: Extract<Intention, { do: 'open' }>,
+    more: readonly Intention[],
+  ) => Promise<{ id: string } | { refusal: Refusal }>
 }
 
 export interface BatchHandle {
@@ -135,6 +143,20 @@ export interface Unsaved {
 export type Outcome =
   | { readonly ok: true; readonly entries: readonly string[]; readonly state: EntryState }
   | { readonly ok: false; readonly refusal: Refusal }
+
+/** Timers of all batches in hand whose time has come, the first to come first. They sound until stopped. */
+export interface Bells {
+  readonly ringing: ReadonlySignal<readonly Bell[]>
+  readonly stop: (bell: Bell) => Promise<void>
+}
+
+export interface Bell {
+  readonly batch: string
+  readonly batchName: string
+  readonly timer: string
+  readonly label: string
+  readonly deadlineAtMs: number
+}
 
 export interface UpdateModel {
   readonly waiting: ReadonlySignal<boolean>

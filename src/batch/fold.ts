@@ -1,4 +1,5 @@
 import { openLedger } from '../trade/ledger'
+import { copyState } from './copy-state'
 import { type Event, inFoldOrder, type Tip } from './event'
 import { applyEntry } from './fold-entry'
 import { firstDoubtOfFork, isFork } from './fork'
@@ -21,17 +22,20 @@ export function foldBatch(events: readonly Event[]): BatchState {
 }
 
 /**
- * The state after some more entries. Its caller owns `state` and must not use it afterwards: where nothing is struck
- * and nothing arrives late, it is grown in place, so that an entry costs the same at the end of a long log.
+ * The state after some more entries; the state before stays as it was. An entry costs the same at the end of a long
+ * log, unless one strikes out or arrives late: then everything is folded again.
  */
 export function extendBatch(state: BatchState, events: readonly Event[]): BatchState {
   const ordered = [...events].sort(inFoldOrder)
   if (ordered.some((event) => event.kind === 'struck') || arrivesLate(state, ordered)) {
     return foldBatch([...state.entries.map((entry) => entry.event), ...ordered])
   }
-  for (const event of ordered) fold(state, event, new Map())
-  return state
+  const grown = copyState(state)
+  for (const event of ordered) fold(grown, event, noStrikes)
+  return grown
 }
+
+const noStrikes: ReadonlyMap<string, Strike> = new Map()
 
 /** Where `replica` writes next in this batch. */
 export const tipFor = (state: BatchState, replica: string): Tip => ({

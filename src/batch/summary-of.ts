@@ -46,6 +46,9 @@ export function summaryOf(state: BatchState): BatchSummary {
       .filter((timer) => timer.acknowledged === undefined)
       .map(({ id, label, deadlineAtMs }) => ({ id, label, deadlineAtMs })),
     checksDue: checksDueOf(state).filter((due) => !hasBeenMeasured(state, due.check)),
+    balanceChecks: state.instruments.flatMap(({ atMs, check, good }) =>
+      check.kind === 'balance' && good ? [{ balance: check.id, atMs }] : [],
+    ),
     openDeviations: deviations.filter((deviation) => !deviation.settled).length,
     deviations: deviations.length,
     doubts: state.doubts.length,

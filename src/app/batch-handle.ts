@@ -1,0 +1,140 @@
+import { signal } from '@preact/signals'
+import { decide } from '../batch/decide'
+import type { Event } from '../batch/event'
+import { extendBatch, foldBatch, tipFor } from '../batch/fold'
+import type { Intention } from '../batch/intention'
+import type { BatchState } from '../batch/state'
+import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
+import type { BatchHandle, Outcome, Unsaved } from './app'
+import { projectBatch } from './project'
+import { sealAll, type Writer } from './writer'
+
+/** A handle with what the batches' keeper needs beside what a place may use. */
+export interface KeptHandle extends BatchHandle {
+  /** Entries that another page wrote. */
+  readonly take: (events: readonly Event[]) => Promise<void>
+  readonly noteStates: (ids: readonly string[], state: EntryState) => void
+}
+
+interface HandleWorld {
+  readonly log: EventLog
+  readonly writer: Writer
+  readonly onChange: (state: BatchState) => void
+}
+
+/** Times that another page may get in between before a person is told to try again. */
+const mostTries = 8
+
+/**
+ * A live batch: intentions are decided one after the other, made durable, and only then folded and shown. Where another
+ * page was faster, the log is read again and the intention decided anew.
+ */
+export function openHandle(world: HandleWorld, id: string, events: readonly Event[]): KeptHandle {
+  const { log, writer } = world
+  const stream = `batch:${id}`
+  const view = signal({ state: foldBatch(events) })
+  const entryStates = signal<ReadonlyMap<string, EntryState>>(new Map())
+  const unsaved = signal<readonly Unsaved[]>([])
+  const fromElsewhere = signal<string | null>(null)
+  let queue: Promise<unknown> = Promise.resolve()
+
+  const publish = (state: BatchState): void => {
+    view.value = { state }
+    world.onChange(state)
+  }
+
+  const noteStates = (ids: readonly string[], state: EntryState): void => {
+    const next = new Map(entryStates.value)
+    for (const entry of ids) next.set(entry, state)
+    entryStates.value = next
+  }
+
+  const readAgain = async (): Promise<void> => {
+    const all = await log.read(stream)
+    if (all.length > view.value.state.entries.length) publish(foldBatch(all))
+  }
+
+  const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): void => {
+    unsaved.value = [...unsaved.value, { intention, reason, atMs: writer.clock.nowMs(), state }]
+  }
+
+  const attempt = async (intention: Intention): Promise<Outcome> => {
+    for (let tries = 0; tries < mostTries; tries += 1) {
+      const { state } = view.value
+      const by = state.person
+      const context = { nowMs: writer.clock.nowMs(), by, newId: () => writer.ids.next() }
+      const decision = decide(state, intention, context)
+      if (!decision.ok) return decision
+      if (decision.value.length === 0) return { ok: true, entries: [], state: 'recorded' }
+      const sealed = sealAll(writer, stream, decision.value, tipFor(state, writer.replica()), by)
+      const ids = sealed.map((event) => event.id)
+      noteStates(ids, 'saving')
+      const next = extendBatch(state, sealed)
+      const answer = await log.append({ events: sealed, after: state.lastHash, projection: projectBatch(next) })
+      switch (answer.state) {
+        case 'recorded':
+        case 'one-copy':
+          noteStates(ids, answer.state)
+          publish(next)
+          return { ok: true, entries: ids, state: answer.state }
+        case 'conflict':
+          await readAgain()
+          break
+        case 'held':
+          return hold(intention, by)
+        case 'not-saved':
+          keepUnsaved(intention, answer.reason, 'not-saved')
+          return { ok: false, refusal: { code: answer.reason } }
+      }
+    }
+    keepUnsaved(intention, 'STORAGE_BUSY', 'not-saved')
+    return { ok: false, refusal: { code: 'STORAGE_BUSY' } }
+  }
+
+  const hold = async (intention: Intention, by: string): Promise<Outcome> => {
+    const held: HeldIntention = {
+      id: writer.ids.next(),
+      stream,
+      at: new Date(writer.clock.nowMs()).toISOString(),
+      by,
+      intention,
+    }
+    const kept = await log.hold(held)
+    keepUnsaved(intention, kept === 'held' ? 'STORAGE_DEAD' : 'STORAGE_REFUSED', kept)
+    return kept === 'held'
+      ? { ok: true, entries: [], state: 'held' }
+      : { ok: false, refusal: { code: 'STORAGE_REFUSED' } }
+  }
+
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const run = queue.then(work)
+    queue = run.catch(() => undefined)
+    return run
+  }
+
+  return {
+    id,
+    view,
+    entryStates,
+    unsaved,
+    fromElsewhere,
+    intend: (intention) => inTurn(() => attempt(intention)),
+    retry: () =>
+      inTurn(async () => {
+        const waiting = unsaved.value.filter((each) => each.state === 'not-saved')
+        unsaved.value = unsaved.value.filter((each) => each.state !== 'not-saved')
+        for (const each of waiting) await attempt(each.intention)
+      }),
+    take: (arrived) =>
+      inTurn(async () => {
+        const known = new Set(view.value.state.entries.map((entry) => entry.event.id))
+        const fresh = arrived.filter((event) => !known.has(event.id))
+        if (fresh.length === 0) return
+        // One page of this tablet writes after what the other wrote; anything else is read whole.
+        if (fresh[0]?.parents[0] === view.value.state.lastHash) publish(extendBatch(view.value.state, fresh))
+        else await readAgain()
+        fromElsewhere.value = fresh.at(-1)?.id ?? null
+      }),
+    noteStates,
+  }
+}

@@ -1,0 +1,125 @@
+import { signal } from '@preact/signals'
+import { decide } from '../batch/decide'
+import { emptyTip } from '../batch/event'
+import { foldBatch } from '../batch/fold'
+import type { Intention } from '../batch/intention'
+import type { BatchSummary } from '../batch/summary'
+import { shelfOf, summaryOf } from '../batch/summary-of'
+import type { EventLog, StreamHead } from '../ports/event-log'
+import type { Batches } from './app'
+import { type KeptHandle, openHandle } from './batch-handle'
+import { projectBatch } from './project'
+import { sealAll, type Writer } from './writer'
+
+export interface BatchesWorld {
+  readonly log: EventLog
+  readonly writer: Writer
+}
+
+export interface KeptBatches extends Batches {
+  /** Reads which batches are in hand: one small query, before the first screen. */
+  readonly load: () => Promise<void>
+  /** Decides what was held while the database was dead. */
+  readonly decideHeld: () => Promise<void>
+  /** Handles that are open on this page. */
+  readonly openOnes: () => readonly KeptHandle[]
+}
+
+/** Keeps the batches of this page in step with the log and with what other pages write. */
+export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
+  const inHand = signal<readonly BatchSummary[]>([])
+  const handles = new Map<string, Promise<KeptHandle | null>>()
+  const opened: KeptHandle[] = []
+
+  const show = (summary: BatchSummary): void => {
+    const others = inHand.value.filter((each) => each.id !== summary.id)
+    inHand.value = shelfOf(summary) === 'in-hand' ? byLastTouched([summary, ...others]) : others
+  }
+
+  const load = async (): Promise<void> => {
+    inHand.value = summariesOf(await log.heads({ family: 'batch', shelf: 'in-hand' }))
+  }
+
+  const openOnce = async (id: string): Promise<KeptHandle | null> => {
+    const events = await log.read(`batch:${id}`)
+    if (events.length === 0) return null
+    const handle = openHandle({ log, writer, onChange: (state) => show(summaryOf(state)) }, id, events)
+    opened.push(handle)
+    return handle
+  }
+
+  const open = (id: string): Promise<KeptHandle | null> => {
+    const known = handles.get(id)
+    if (known) return known
+    const opening = openOnce(id)
+    handles.set(id, opening)
+    void opening.then((handle) => handle ?? handles.delete(id))
+    return opening
+  }
+
+  log.onAppended((events, from) => {
+    const streams = new Set(events.map((event) => event.stream).filter((stream) => stream.startsWith('batch:')))
+    if (from === 'this-page') return
+    for (const stream of streams) {
+      const id = stream.slice('batch:'.length)
+      const handle = handles.get(id)
+      if (handle) void handle.then((live) => live?.take(events.filter((event) => event.stream === stream)))
+      else void load()
+    }
+  })
+  log.onEntryState((ids, state) => {
+    for (const handle of opened) {
+      const own = ids.filter((id) => handle.entryStates.peek().has(id))
+      if (own.length > 0) handle.noteStates(own, state)
+    }
+  })
+
+  return {
+    inHand,
+    load,
+    open,
+    openOnes: () => opened,
+    finished: async (limit, before) => {
+      const query = { family: 'batch' as const, limit, ...(before === undefined ? {} : { before }) }
+      const shelves = await Promise.all(['finished', 'follow-up'].map((shelf) => log.heads({ ...query, shelf })))
+      const newestFirst = shelves.flat().sort((a, b) => (a.touchedAt < b.touchedAt ? 1 : -1))
+      return summariesOf(newestFirst.slice(0, limit))
+    },
+    start: async (intention, more) => {
+      const id = intention.header.id
+      const context = {
+        nowMs: writer.clock.nowMs(),
+        by: intention.header.people.performs.id,
+        newId: () => writer.ids.next(),
+      }
+      const decision = decide(null, intention, context)
+      if (!decision.ok) return decision
+      const sealed = sealAll(writer, `batch:${id}`, decision.value, emptyTip, context.by)
+      const state = foldBatch(sealed)
+      const answer = await log.append({ events: sealed, after: null, projection: projectBatch(state) })
+      if (answer.state === 'not-saved') return { refusal: { code: answer.reason } }
+      if (answer.state === 'held') return { refusal: { code: 'STORAGE_DEAD' } }
+      if (answer.state === 'conflict') return { refusal: { code: 'STORAGE_BUSY' } }
+      show(summaryOf(state))
+      const handle = await open(id)
+      for (const next of more) await handle?.intend(next)
+      return { id }
+    },
+    decideHeld: async () => {
+      for (const held of await log.heldIntentions()) {
+        const handle = await open(held.stream.slice('batch:'.length))
+        if (!handle) continue
+        // Kept by this app as it was asked for; `decide` checks it against the batch as it is now.
+        await handle.intend(held.intention as Intention)
+        await log.releaseHeld(held.id)
+      }
+    },
+  }
+}
+
+const summariesOf = (heads: readonly StreamHead[]): readonly BatchSummary[] =>
+  // Rows of this family are written by projectBatch alone; a damaged one has no summary.
+  heads.flatMap((head) => (head.summary === null ? [] : [head.summary as BatchSummary]))
+
+const byLastTouched = (summaries: readonly BatchSummary[]): readonly BatchSummary[] =>
+  [...summaries].sort((a, b) => b.touchedAtMs - a.touchedAtMs)

@@ -1,0 +1,137 @@
+import { batch, type Signal, signal } from '@preact/signals'
+import type { Lot } from '../batch/catalogue'
+import { savedDraft } from '../batch/document'
+import { tipOf } from '../batch/event'
+import type { BatchSummary } from '../batch/summary'
+import type { EventLog, Family } from '../ports/event-log'
+import type { Micrograms } from '../trade/mass'
+import type { Catalogue, DocumentFamily, Documents } from './app'
+import { projectDocument } from './project'
+import type { Refusal } from './refusals'
+import { sealAll, type Writer } from './writer'
+
+export interface CatalogueWorld {
+  readonly log: EventLog
+  readonly writer: Writer
+  readonly by: () => string
+}
+
+export interface KeptCatalogue extends Catalogue {
+  readonly load: () => Promise<void>
+}
+
+const families: readonly DocumentFamily[] = ['material', 'lot', 'formula', 'person', 'balance', 'vessel']
+
+type Shelves = { readonly [F in DocumentFamily]: Signal<ReadonlyMap<string, Documents[F]>> }
+
+/** The catalogue's documents, each a stream of its own; every save is an entry, and the last one counts. */
+export function createCatalogue(world: CatalogueWorld): KeptCatalogue {
+  const { log } = world
+  const loaded = signal(false)
+  const shelves: Shelves = {
+    material: signal(new Map()),
+    lot: signal(new Map()),
+    formula: signal(new Map()),
+    person: signal(new Map()),
+    balance: signal(new Map()),
+    vessel: signal(new Map()),
+  }
+
+  const put = <F extends DocumentFamily>(family: F, documents: readonly Documents[F][]): void => {
+    const shelf: Signal<ReadonlyMap<string, Documents[F]>> = shelves[family]
+    const next = new Map(shelf.value)
+    for (const document of documents) next.set(document.id, document)
+    shelf.value = new Map([...next].sort(([, a], [, b]) => nameOf(a).localeCompare(nameOf(b))))
+  }
+
+  const loadFamily = async <F extends DocumentFamily>(family: F): Promise<void> => {
+    const heads = await log.heads({ family })
+    // Rows of these families are written by projectDocument alone.
+    put(
+      family,
+      heads.flatMap((head) => (head.summary === null ? [] : [head.summary as Documents[F]])),
+    )
+  }
+
+  const load = async (): Promise<void> => {
+    await Promise.all(families.map((family) => loadFamily(family)))
+    loaded.value = true
+  }
+
+  log.onAppended((events, from) => {
+    if (from === 'this-page') return
+    const touched = new Set(events.map((event) => event.stream.split(':')[0]))
+    for (const family of families) if (touched.has(family)) void loadFamily(family)
+  })
+
+  return {
+    loaded,
+    load,
+    materials: shelves.material,
+    lots: shelves.lot,
+    formulas: shelves.formula,
+    people: shelves.person,
+    balances: shelves.balance,
+    vessels: shelves.vessel,
+    onHand: async () => onHandOf([...shelves.lot.value.values()], await allBatches(log)),
+    save: async (family, document, reason) => {
+      const refusal = await saveDocument(world, family, document, reason)
+      if (refusal === null) batch(() => put(family, [document]))
+      return refusal
+    },
+    usedRevisions: async (formulaId) => {
+      const batches = await allBatches(log)
+      return new Set(batches.filter((each) => each.formulaId === formulaId).map((each) => each.revision))
+    },
+  }
+}
+
+/** Appends one version of a document, again where another page was faster. */
+export async function saveDocument(
+  { log, writer, by }: CatalogueWorld,
+  family: Family,
+  document: { readonly id: string },
+  reason?: string,
+): Promise<Refusal | null> {
+  const stream = `${family}:${document.id}`
+  for (let tries = 0; tries < 4; tries += 1) {
+    const known = await log.read(stream)
+    const tip = tipOf(known, writer.replica())
+    const events = sealAll(writer, stream, [savedDraft(document, reason)], tip, by())
+    const answer = await log.append({ events, after: tip.hash, projection: projectDocument(document) })
+    switch (answer.state) {
+      case 'recorded':
+      case 'one-copy':
+        return null
+      case 'not-saved':
+        return { code: answer.reason }
+      case 'held':
+        return { code: 'STORAGE_DEAD' }
+      case 'conflict':
+        break
+    }
+  }
+  return { code: 'STORAGE_BUSY' }
+}
+
+async function allBatches(log: EventLog): Promise<readonly BatchSummary[]> {
+  const heads = await log.heads({ family: 'batch' })
+  // Rows of this family are written by projectBatch alone; a damaged one has no summary.
+  return heads.flatMap((head) => (head.summary === null ? [] : [head.summary as BatchSummary]))
+}
+
+/** Received and adjusted, less what every batch took. */
+function onHandOf(lots: readonly Lot[], batches: readonly BatchSummary[]): ReadonlyMap<string, Micrograms> {
+  const used = new Map<string, Micrograms>()
+  for (const { usedByLot } of batches) {
+    for (const { lot, massUg } of usedByLot) used.set(lot, (used.get(lot) ?? 0) + massUg)
+  }
+  return new Map(
+    lots.map((lot) => {
+      const adjustedUg = (lot.adjustments ?? []).reduce((sum, each) => sum + each.massUg, 0)
+      return [lot.id, lot.receivedUg + adjustedUg - (used.get(lot.id) ?? 0)]
+    }),
+  )
+}
+
+const nameOf = (document: Documents[DocumentFamily]): string => ('name' in document ? document.name : document.code)

@@ -1,0 +1,23 @@
+import type { FieldRefusal } from '../forms/read-fields'
+
+/** A sentence for each code of a room. */
+export type SentencesOf<R extends { readonly code: string }> = {
+  readonly [C in R['code']]: (refusal: Extract<R, { readonly code: C }>) => string
+}
+
+/** Those of a typed number stand with the numbers. */
+export type FormFieldRefusal = Exclude<FieldRefusal, { readonly code: `NUMBER_${string}` }>
+
+export const fieldSentences: SentencesOf<FormFieldRefusal> = {
+  FIELD_EMPTY: ({ label }) => `${label} is needed.`,
+  FIELD_TOO_LONG: ({ longest }) => `That is too long: ${longest} characters at most.`,
+  FIELD_TOO_MANY: ({ most }) => `Those are too many: ${most} lines at most.`,
+  FIELD_BELOW: ({ limit, unit }) => `That is too little: ${withUnit(limit, unit)} at least.`,
+  FIELD_ABOVE: ({ limit, unit }) => `That is too much: ${withUnit(limit, unit)} at most.`,
+  FIELD_NOT_WHOLE: () => 'A whole number is needed here.',
+  FIELD_NOT_A_DATE: () => 'That is not a day of the calendar. Write it as 2026-06-30.',
+  FIELD_NOT_CHOSEN: () => 'Choose one of the list.',
+  PART_WITHOUT_SHARE: ({ line }) => `Line ${line} has no percentage. Write the name, then its share: "Glycerin 20".`,
+}
+
+const withUnit = (limit: number, unit: string): string => (unit === '' ? `${limit}` : `${limit} ${unit}`)

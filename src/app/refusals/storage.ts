@@ -1,0 +1,34 @@
+import type { ArchiveRefusal } from '../../ports/archive'
+import type { ShareRefusal } from '../../ports/share'
+import type { SentencesOf } from './sentences'
+
+export type StorageRefusal =
+  | {
+      readonly code:
+        | 'STORAGE_FULL'
+        | 'STORAGE_REFUSED'
+        | 'STORAGE_NEWER'
+        | 'STORAGE_BLOCKED'
+        | 'STORAGE_DEAD'
+        | 'STORAGE_BUSY'
+    }
+  | { readonly code: 'DEMONSTRATION_FAILED'; readonly why: string }
+
+export const storageSentences: SentencesOf<StorageRefusal | ArchiveRefusal | ShareRefusal> = {
+  STORAGE_FULL: () => 'Storage is full. Save a backup file, then make room on this tablet.',
+  STORAGE_REFUSED: () =>
+    'This browser does not let the app keep anything, as in a private window. Open it in a normal one.',
+  STORAGE_NEWER: () => 'A newer version of the app has been here. Close every page of it and open it again.',
+  STORAGE_BLOCKED: () => 'Another page of the app is in the way. Close the others, then try again.',
+  STORAGE_DEAD: () => 'The database does not answer. The entry is kept in the second copy and decided when it returns.',
+  STORAGE_BUSY: () => 'Another page kept getting in between. Try again.',
+  DEMONSTRATION_FAILED: ({ why }) => `The demonstration could not be loaded: ${why}`,
+  FILE_FOREIGN: () => 'That is not a file of this app.',
+  FILE_NEWER: ({ version }) => `The file was made by a newer version (${version}). Take the newer app first.`,
+  FILE_CUT: ({ expected, found }) =>
+    `The file is cut short: ${found} of ${expected} entries are there. Nothing was brought in.`,
+  FILE_DAMAGED: ({ line }) => `The file is damaged at line ${line}. Nothing was brought in.`,
+  FILE_TOO_LARGE: ({ bytes }) => `The file is ${Math.ceil(bytes / 1e6)} MB, more than this app reads.`,
+  SHARE_NEEDS_TAP: () => 'The file is ready. Tap once more to hand it on.',
+  SHARE_FAILED: () => 'The file could not be handed on. Try again.',
+}

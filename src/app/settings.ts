@@ -1,0 +1,64 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
+import type { Person } from '../batch/catalogue'
+import type { EventLog } from '../ports/event-log'
+import type { Settings, SettingsModel } from './app'
+import { saveDocument } from './catalogue'
+import type { Writer } from './writer'
+
+const stream = 'settings:preferences'
+
+export const firstSettings: Settings = {
+  theme: 'system',
+  hand: 'right',
+  decimalMark: 'locale',
+  studio: '',
+  currency: '£',
+  person: '',
+}
+
+export interface KeptSettings extends SettingsModel {
+  readonly load: () => Promise<void>
+}
+
+interface SettingsWorld {
+  readonly log: EventLog
+  readonly writer: Writer
+  readonly people: ReadonlySignal<ReadonlyMap<string, Person>>
+  readonly root: HTMLElement
+  /** Where the theme is kept for the moment before the app has started. */
+  readonly early: Pick<Storage, 'setItem'>
+}
+
+/** Preferences of this tablet; a stream like any other, so that a backup carries them and every change has a trail. */
+export function createSettings({ log, writer, people, root, early }: SettingsWorld): KeptSettings {
+  const value = signal<Settings>(firstSettings)
+  const person = computed(() => people.value.get(value.value.person) ?? null)
+
+  effect(() => {
+    const { theme, hand } = value.value
+    if (theme === 'system') delete root.dataset.theme
+    else root.dataset.theme = theme
+    root.dataset.hand = hand
+  })
+
+  return {
+    value,
+    person,
+    decimalMark: computed(() => (value.value.decimalMark === 'locale' ? markOfLocale() : value.value.decimalMark)),
+    load: async () => {
+      const head = await log.head(stream)
+      // Written by this module alone; what an older version did not know takes its first value.
+      if (head?.summary) value.value = { ...firstSettings, ...(head.summary as Partial<Settings>) }
+    },
+    change: async (part) => {
+      const next = { ...value.value, ...part }
+      value.value = next
+      early.setItem('pannikin.theme', next.theme)
+      await saveDocument({ log, writer, by: () => next.person || 'nobody' }, 'settings', { id: 'preferences', ...next })
+    },
+  }
+}
+
+function markOfLocale(): '.' | ',' {
+  return new Intl.NumberFormat().format(0.5).includes(',') ? ',' : '.'
+}
