@@ -22,7 +22,7 @@ const fontPx = 18
 const capPx = 14
 const postPx = 9
 
-/** The approach horn: how near a pour is to its band, so drawn that the last 5 % of the target take half of it. */
+/** The approach horn: how near a pour is to its band, so drawn that the last few per cent take a large part of it. */
 export const Horn = (props: HornProps) => {
   const { netUg, targetUg, lowUg, highUg, format, unit = 'g', state, bleedPx = 40, heightPx = 60 } = props
   const { ref, widthPx } = useWidth<HTMLDivElement>()

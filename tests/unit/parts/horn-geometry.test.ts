@@ -26,11 +26,12 @@ describe('the approach scale', () => {
     expect(scale(0)).toBeCloseTo(0, 9)
   })
 
-  it('[A1] gives the last 5 % of the target about half of the way', () => {
+  it('[A1] gives the last 5 % of the target two fifths of the way at ±1 %, and more than half at ±0.1 %', () => {
     const scale = hornScale(gum, 1000)
     const part = (scale(2_000_000) - scale(1_900_000)) / scale(2_000_000)
-    expect(part).toBeGreaterThan(0.35)
-    expect(part).toBeLessThan(0.6)
+    expect(part).toBeCloseTo(Math.log(6) / Math.log(101), 9)
+    const tight = hornScale({ ...gum, lowUg: 1_998_000, highUg: 2_002_000 }, 1000)
+    expect((tight(2_000_000) - tight(1_900_000)) / tight(2_000_000)).toBeCloseTo(Math.log(51) / Math.log(1001), 9)
   })
 
   it('[A1] rises with the mass, and keeps both gates inside the picture, for any target and band', () => {
