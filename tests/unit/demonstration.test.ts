@@ -1,11 +1,17 @@
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { remediesFor } from '../../src/batch/deviation.ts'
+import type { Event } from '../../src/batch/event.ts'
+import { foldBatch } from '../../src/batch/fold.ts'
 import { planBatch } from '../../src/batch/plan-batch.ts'
+import { verifyTrail } from '../../src/batch/record-trail.ts'
 import { catalogueFileSchema } from '../../src/batch/schemas/catalogue-file.ts'
 import { checkRevision, fractionsOf } from '../../src/batch/schemas/check-revision.ts'
 import { readDocument } from '../../src/batch/schemas/read-document.ts'
+import { shelfOf, summaryOf } from '../../src/batch/summary-of.ts'
 import { demonstrationCatalogue as catalogue } from '../house/demonstration/catalogue.ts'
-import { catalogueText } from '../house/demonstration/files.ts'
+import { batchesText, catalogueText, demonstrationBatches, momentText } from '../house/demonstration/files.ts'
 import { headerOf, newestOf } from '../house/demonstration/header.ts'
 import { g } from '../house/demonstration/mass.ts'
 
@@ -63,5 +69,65 @@ describe('the demonstration catalogue', () => {
     expect(targets).toBe(sizeUg)
     expect(plan.value.heldBackUg).toBeGreaterThan(0)
     for (const line of plan.value.lines.values()) expect(line.lots.length, line.line.id).toBeGreaterThan(0)
+  })
+})
+
+describe('the demonstration batches', () => {
+  const batches = demonstrationBatches()
+  const [headerLine = '', ...lines] = readFileSync('demo-data/batches.ndjson', 'utf8').trimEnd().split('\n')
+  const stored = lines.map((text) => JSON.parse(text) as Event)
+  const folded = batches.map(({ state }) => foldBatch(stored.filter((event) => event.stream === state.stream)))
+
+  test('driving the app again gives the same files, to the byte', () => {
+    expect(batchesText(batches)).toBe(readFileSync('demo-data/batches.ndjson', 'utf8'))
+    expect(momentText(batches)).toBe(readFileSync('demo-data/moment.json', 'utf8'))
+  })
+
+  test('the archive says how many entries and streams it holds, and their checksum', () => {
+    const entries = lines.map((text) => `${text}\n`).join('')
+    expect(JSON.parse(headerLine)).toMatchObject({
+      format: 'pannikin',
+      events: stored.length,
+      streams: new Set(stored.map((event) => event.stream)).size,
+      sha256: createHash('sha256').update(entries).digest('hex'),
+    })
+  })
+
+  test('every batch folds from the file with no doubt, and its trail is intact', () => {
+    expect(folded.length).toBe(14)
+    for (const state of folded) {
+      expect(state.doubts, state.header.code).toEqual([])
+      expect(state.unknownKinds.size).toBe(0)
+      expect(verifyTrail(state.entries.map((entry) => entry.event)).intact, state.header.code).toBe(true)
+    }
+  })
+
+  test('a dozen are finished over twelve weeks, one of them on hold for its rested checks, and two are in hand', () => {
+    const summaries = folded.map(summaryOf)
+    expect(summaries.map((summary) => shelfOf(summary))).toEqual([
+      ...Array(11).fill('finished'),
+      'follow-up',
+      ...Array(2).fill('in-hand'),
+    ])
+    expect(summaries.filter((summary) => summary.decision === 'hold')).toHaveLength(1)
+    expect(summaries.every((summary) => summary.timers.length === 0)).toBe(true)
+  })
+
+  test('the batch half-way has one open deviation, and a way on that brings every line back into its limits', () => {
+    const halfway = folded.at(-1)
+    if (!halfway) throw new Error('no batch half-way')
+    const open = [...halfway.deviations.values()].filter((deviation) => !deviation.settled)
+    expect(open).toHaveLength(1)
+    const offers = remediesFor(halfway, open[0]?.id ?? '')
+    expect(offers.map((offer) => offer.remedy)).toEqual(['scale', 'qs', 'accept'])
+    expect(offers[0]).toMatchObject({ feasible: true, totalUg: g(532) })
+    expect(offers[0]?.rows.some((row) => row.breaks)).toBe(false)
+  })
+
+  test('the oldest batch has pulls of twelve weeks, and one batch drifts towards its limit', () => {
+    const pulls = folded[0]?.measurements.filter((each) => each.body.conditions?.endsWith('week 12')) ?? []
+    expect(pulls.map((each) => each.body.label)).toContain('Viscosity, rested')
+    const thin = folded[8]?.measurements.filter((each) => each.body.conditions === '40 °C, week 4') ?? []
+    expect(thin.find((each) => each.body.property === 'viscosity')?.body.value).toBeLessThan(8000)
   })
 })

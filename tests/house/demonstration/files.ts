@@ -1,4 +1,14 @@
+import { createHash } from 'node:crypto'
+import canonicalize from 'canonicalize'
+import { isoOf } from '../../../src/batch/instant.ts'
+import type { ArchiveHeader } from '../../../src/ports/archive.ts'
+import type { Bench } from './bench.ts'
 import { demonstrationCatalogue } from './catalogue.ts'
+import { gelInHand, halfwayLotion } from './in-hand.ts'
+import { lotionBatches } from './lotion-batches.ts'
+
+/** Every batch of the demonstration, the ones in hand last. */
+export const demonstrationBatches = (): readonly Bench[] => [...lotionBatches(), gelInHand(), halfwayLotion()]
 
 /** The catalogue as JSON with one document a line: short, and a change shows where it is. */
 export function catalogueText(): string {
@@ -8,4 +18,30 @@ export function catalogueText(): string {
     return `  ${JSON.stringify(name)}: [\n${lines.join(',\n')}\n  ]`
   })
   return `{\n  "format": ${JSON.stringify(format)},\n  "version": ${version},\n${parts.join(',\n')}\n}\n`
+}
+
+/** An archive of the batches: a header line, then one entry a line. */
+export function batchesText(benches: readonly Bench[]): string {
+  const lines = benches.flatMap(({ events }) => events.map((event) => `${canonicalize(event)}\n`)).join('')
+  const header: ArchiveHeader = {
+    format: 'pannikin',
+    version: 1,
+    madeAt: momentOf(benches),
+    streams: benches.length,
+    events: benches.reduce((sum, { events }) => sum + events.length, 0),
+    sha256: createHash('sha256').update(lines).digest('hex'),
+  }
+  return `${JSON.stringify(header)}\n${lines}`
+}
+
+/** The moment the demonstration stands at: one minute after its newest entry. */
+export function momentOf(benches: readonly Bench[]): string {
+  const lastMs = Math.max(...benches.map(({ nowMs }) => nowMs))
+  return isoOf(lastMs + 60_000, 0)
+}
+
+/** For what shows the demonstration at its own moment, such as a picture: when it is, and the batch to look at. */
+export function momentText(benches: readonly Bench[]): string {
+  const halfway = benches.at(-1)?.state.header
+  return `${JSON.stringify({ halfway: momentOf(benches), batch: halfway?.id, step: 'b-emulsifier' }, null, 2)}\n`
 }

@@ -182,7 +182,7 @@ const finishSteps: readonly Step[] = [
     title: 'Bring the pH to 4.9–5.3',
     instruction: 'Sample below 30 °C; stir two minutes after each portion',
   },
-  ...part.finishing('read-ph', 'Wipe the wax out with paper first: none of it down the sink'),
+  ...part.finishing('read-ph', 'Wipe the wax out with paper first: none of it down the sink', 3, g(100)),
   { id: 'rest', phase: 'finish', vessel: 'main', kind: 'rest', hours: 24, title: 'Rest the sample jars' },
   { id: 'ph-next-day', phase: 'finish', vessel: 'main', kind: 'measure', check: 'ph-rested' },
   { id: 'viscosity-next-day', phase: 'finish', vessel: 'main', kind: 'measure', check: 'viscosity' },

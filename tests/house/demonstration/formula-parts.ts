@@ -92,7 +92,7 @@ export const smells = (expected: string): Check => ({
 })
 
 /** What every procedure ends with, after the last adjustment: make up, read again, sample, fill, clean. */
-export const finishing = (phReading: string, cleaning: string): Step[] => [
+export const finishing = (phReading: string, cleaning: string, jars = 2, unitUg = g(150)): Step[] => [
   { id: 'make-up', phase: 'finish', vessel: 'main', kind: 'make-up', line: 'aqua' },
   {
     id: phReading,
@@ -102,8 +102,8 @@ export const finishing = (phReading: string, cleaning: string): Step[] => [
     check: 'ph-made-up',
     instruction: 'Stir the made-up water in first',
   },
-  { id: 'sample', phase: 'finish', vessel: 'main', kind: 'sample', jars: 2, eachUg: g(30) },
-  { id: 'fill', phase: 'finish', vessel: 'main', kind: 'fill', eachUg: g(150) },
+  { id: 'sample', phase: 'finish', vessel: 'main', kind: 'sample', jars, eachUg: g(30) },
+  { id: 'fill', phase: 'finish', vessel: 'main', kind: 'fill', eachUg: unitUg },
   { id: 'clean', phase: 'finish', vessel: 'main', kind: 'clean', instruction: cleaning },
 ]
 
