@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config'
+
+/** The tests that are to notice a broken sum or a broken rule. */
+export default defineConfig({
+  root: process.cwd(),
+  test: {
+    include: ['tests/unit/{trade,batch}/**/*.test.ts', 'tests/property/**/*.test.ts', 'tests/vectors/**/*.test.ts'],
+  },
+})
