@@ -171,9 +171,13 @@ function acknowledge(state: BatchState, intention: Asks<'acknowledge-timer'>, co
   return one({ kind: 'timer-acknowledged', body: { timer: timer.id, lateMs } })
 }
 
-function measure({ result }: Asks<'measure'>): Decision {
+function measure({ result, late }: Asks<'measure'>): Decision {
   const absurd = absurdMeasurement(result)
-  return absurd ? refuse(absurd) : one({ kind: 'measured', body: result })
+  if (absurd) return refuse(absurd)
+  if (late === undefined) return one({ kind: 'measured', body: result })
+  if (late.reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
+  const why: BatchDraft = { kind: 'noted', body: { text: `${result.label} entered late: ${late.reason.trim()}` } }
+  return accept([{ kind: 'measured', body: result, occurredAt: late.occurredAt }, why])
 }
 
 function note({ text, step }: Asks<'note'>): Decision {

@@ -55,7 +55,12 @@ export type Intention =
   | { readonly do: 'change-bath'; readonly vessel: string; readonly what: string }
   | { readonly do: 'start-timer'; readonly label: string; readonly minutes: number; readonly step?: string }
   | { readonly do: 'acknowledge-timer'; readonly timer: string }
-  | { readonly do: 'measure'; readonly result: Bodies['measured'] }
+  | {
+      readonly do: 'measure'
+      readonly result: Bodies['measured']
+      /** Read earlier than it is entered: when (ISO with offset) and why it is late. */
+      readonly late?: { readonly occurredAt: string; readonly reason: string }
+    }
   | { readonly do: 'adjust'; readonly step: string; readonly netUg: Micrograms; readonly lot?: string }
   | {
       readonly do: 'make-up'
