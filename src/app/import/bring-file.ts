@@ -1,0 +1,70 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { ArchivePreview, ArchiveRefusal } from '../../ports/archive'
+import type { App } from '../app'
+import { type ImportRefusal, type ImportReport, importDocuments } from './import-documents'
+
+/** Bringing in a file, step by step. Nothing is changed before `apply`. */
+export type BringState =
+  | { readonly step: 'idle' }
+  | { readonly step: 'reading' | 'applying'; readonly name: string }
+  | { readonly step: 'preview'; readonly name: string; readonly preview: ArchivePreview }
+  | { readonly step: 'done'; readonly name: string; readonly preview: ArchivePreview }
+  | { readonly step: 'documents'; readonly name: string; readonly report: ImportReport }
+  | { readonly step: 'refused'; readonly name: string; readonly refusal: ArchiveRefusal | ImportRefusal }
+
+export interface Bring {
+  readonly state: ReadonlySignal<BringState>
+  /** Reads and verifies the whole file. A file of catalogue documents is checked whole and comes in at once. */
+  readonly take: (file: File) => Promise<void>
+  readonly apply: () => Promise<void>
+  readonly leave: () => void
+}
+
+export function createBring(app: App): Bring {
+  const state = signal<BringState>({ step: 'idle' })
+  let file: File | null = null
+
+  const takeDocuments = async (taken: File): Promise<void> => {
+    const answer = await importDocuments(app, taken)
+    const { name } = taken
+    state.value = answer.ok
+      ? { step: 'documents', name, report: answer.value }
+      : { step: 'refused', name, refusal: answer.refusal }
+  }
+
+  return {
+    state,
+    take: async (taken) => {
+      const { name } = taken
+      state.value = { step: 'reading', name }
+      if (await isCatalogue(taken)) return takeDocuments(taken)
+      const archive = await app.archive()
+      const found = await archive.inspect(taken)
+      file = found.ok ? taken : null
+      state.value = found.ok
+        ? { step: 'preview', name, preview: found.value }
+        : { step: 'refused', name, refusal: found.refusal }
+    },
+    apply: async () => {
+      if (file === null) return
+      const { name } = file
+      state.value = { step: 'applying', name }
+      const archive = await app.archive()
+      const done = await archive.apply(file)
+      file = null
+      state.value = done.ok
+        ? { step: 'done', name, preview: done.value }
+        : { step: 'refused', name, refusal: done.refusal }
+    },
+    leave: () => {
+      file = null
+      state.value = { step: 'idle' }
+    },
+  }
+}
+
+/** An archive says its format in its first line; a catalogue file says another one near its beginning. */
+async function isCatalogue(file: Blob): Promise<boolean> {
+  const beginning = await file.slice(0, 2000).text()
+  return /"format"\s*:\s*"pannikin-(catalogue|formulas)"/.test(beginning)
+}

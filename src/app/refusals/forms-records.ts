@@ -1,0 +1,23 @@
+import type { SentencesOf } from './sentences'
+
+/** What is missing or wrong in a check that is entered from the record. */
+export type CheckRefusal =
+  | { readonly code: 'CHECK_NOT_CHOSEN' }
+  | { readonly code: 'CHECK_NOT_SEEN' }
+  | { readonly code: 'CHECK_NOT_JUDGED' }
+  | { readonly code: 'CHECK_MOMENT_MISSING' }
+  | { readonly code: 'CHECK_IN_FUTURE' }
+  | { readonly code: 'CHECK_BEFORE_BATCH' }
+  | { readonly code: 'CHECK_REASON_MISSING' }
+  | { readonly code: 'NOTE_EMPTY' }
+
+export const recordSentences: SentencesOf<CheckRefusal> = {
+  CHECK_NOT_CHOSEN: () => 'Choose what was checked.',
+  CHECK_NOT_SEEN: () => 'Write what you saw.',
+  CHECK_NOT_JUDGED: () => 'Say whether it is as it should be.',
+  CHECK_MOMENT_MISSING: () => 'Say when it was read: day and time.',
+  CHECK_IN_FUTURE: () => 'That moment has not come yet. Check the day.',
+  CHECK_BEFORE_BATCH: () => 'That is before the batch was opened. Check the day.',
+  CHECK_REASON_MISSING: () => 'Say why it is entered late: one tap or a few words.',
+  NOTE_EMPTY: () => 'Write something first.',
+}

@@ -1,0 +1,95 @@
+import './base.css'
+import './shell.css'
+import type { ComponentType, VNode } from 'preact'
+import { useState } from 'preact/hooks'
+import { AlarmBar } from '../parts/bars'
+import { Icon, type IconName } from '../parts/icon'
+import { useApp } from './app'
+import { useFormat } from './format'
+import { PersonSheet } from './person-sheet'
+import { addressOf, type Route } from './routes'
+
+/** One component a place; how each is loaded is the composition root's business. */
+export type Places = { readonly [P in Route['place']]: ComponentType }
+
+/** Places that draw their own strip, because every pixel of height is theirs. */
+const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])
+
+/** The frame round every place: the way to the others, who is here, and what rings. */
+export function Shell({ places }: { places: Places }) {
+  const { place } = useApp().route.value
+  const Place = places[place]
+  if (ownStrip.has(place)) return <Place />
+  return (
+    <div class="frame">
+      <Masthead place={place} />
+      <Bell />
+      <Place />
+    </div>
+  )
+}
+
+const doors: readonly {
+  readonly place: 'bench' | 'formulas' | 'materials' | 'records' | 'setup'
+  readonly name: string
+  readonly icon: IconName
+}[] = [
+  { place: 'bench', name: 'Bench', icon: 'layout-grid' },
+  { place: 'formulas', name: 'Formulas', icon: 'book-open' },
+  { place: 'materials', name: 'Materials', icon: 'package' },
+  { place: 'records', name: 'Records', icon: 'file-text' },
+  { place: 'setup', name: 'Setup', icon: 'sliders' },
+]
+
+function Masthead({ place }: { place: Route['place'] }): VNode {
+  const app = useApp()
+  const [choosing, setChoosing] = useState(false)
+  const person = app.settings.person.value
+  return (
+    <header class="masthead">
+      <a class="masthead-brand" href={addressOf({ place: 'bench' })} aria-label="Pannikin, to the bench">
+        <img src="./icons/cup.svg" alt="" width="40" height="40" />
+        <span>Pannikin</span>
+      </a>
+      <nav class="masthead-doors" aria-label="Places">
+        {doors.map((door) => (
+          <a
+            key={door.place}
+            class="masthead-door"
+            href={addressOf({ place: door.place })}
+            aria-current={door.place === place ? 'page' : undefined}
+          >
+            <Icon name={door.icon} size={24} />
+            <span>{door.name}</span>
+          </a>
+        ))}
+      </nav>
+      <button
+        type="button"
+        class="masthead-person"
+        aria-label={person ? `${person.name} is at this tablet: change` : 'Say who is at this tablet'}
+        onClick={() => setChoosing(true)}
+      >
+        {person ? person.initials : <Icon name="user" size={24} />}
+      </button>
+      {choosing && <PersonSheet onClose={() => setChoosing(false)} />}
+    </header>
+  )
+}
+
+/** The first bell that rings; the others wait behind it. */
+function Bell(): VNode | null {
+  const app = useApp()
+  const format = useFormat()
+  const ringing = app.bells.ringing.value
+  const first = ringing[0]
+  if (!first) return null
+  const more = ringing.length > 1 ? `, and ${ringing.length - 1} more` : ''
+  return (
+    <AlarmBar
+      text={`${first.batchName}: ${first.label} is over${more}`}
+      late={`${format.duration(app.nowMs.value - first.deadlineAtMs)} late`}
+      onStop={() => void app.bells.stop(first)}
+    />
+  )
+}

@@ -1,0 +1,163 @@
+import * as v from 'valibot'
+import type { Event } from '../event'
+import { type Bodies, isKnown } from '../kinds'
+import { headerSchema } from './header'
+import { aMass, aMassChange, anId, aSwitch, aTemperature, listOf, numberBetween, oneOf, prose, words } from './pieces'
+
+const aMs = numberBetween(0, 1e15)
+const aReason = prose(2000)
+const anInstrument = v.variant('kind', [
+  v.object({ kind: v.literal('balance'), id: anId, name: words(80), referenceUg: aMass, readUg: aMass }),
+  v.object({
+    kind: v.literal('pH meter'),
+    name: words(80),
+    slopePercent: numberBetween(0, 1000),
+    buffers: listOf(numberBetween(0, 14), 20),
+  }),
+  v.object({ kind: v.literal('alarm'), heard: aSwitch }),
+])
+const aBasis = v.variant('kind', [
+  v.object({ kind: v.literal('neat') }),
+  v.object({ kind: v.literal('dilution'), fraction: numberBetween(0, 1) }),
+])
+const moved = {
+  step: anId,
+  from: anId,
+  to: anId,
+  residueUg: aMass,
+  rinseUg: aMass,
+  rinseLine: v.exactOptional(anId),
+}
+const target = v.object({ step: anId, line: anId, fromUg: aMass, toUg: aMass })
+const aRemedy = oneOf('accept', 'scale', 'qs', 'discard')
+
+/** What the body of each kind must be before an entry from outside is let in. Nothing is changed by the check. */
+const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodies[K]> } = {
+  opened: headerSchema,
+  'preflight-checked': v.object({ items: listOf(v.object({ text: prose(), done: aSwitch }), 500) }),
+  'instrument-checked': v.object({ instrument: anInstrument, good: aSwitch }),
+  tared: v.object({ vessel: anId, tareUg: aMass, standsIn: v.exactOptional(prose(200)) }),
+  'lot-chosen': v.object({ line: anId, lots: listOf(anId, 200), reason: v.exactOptional(aReason) }),
+  weighed: v.object({
+    step: anId,
+    line: anId,
+    vessel: anId,
+    lot: v.exactOptional(anId),
+    balance: v.exactOptional(anId),
+    netUg: aMass,
+    mode: oneOf('re-tare', 'cumulative', 'by-difference'),
+    readings: listOf(aMassChange, 10),
+    targetUg: aMass,
+    lowUg: aMass,
+    highUg: aMass,
+    checkedBy: v.exactOptional(anId),
+  }),
+  struck: v.object({ entry: anId, reason: aReason }),
+  charged: v.object(moved),
+  discarded: v.object({
+    vessel: anId,
+    massUg: v.union([aMass, v.literal('all')]),
+    line: v.exactOptional(anId),
+    reason: aReason,
+  }),
+  spilled: v.object({ vessel: anId, massUg: aMass, reason: aReason }),
+  'unplanned-added': v.object({
+    component: anId,
+    materialId: v.exactOptional(anId),
+    name: words(),
+    vessel: anId,
+    netUg: aMass,
+    lot: v.exactOptional(anId),
+    reason: aReason,
+  }),
+  'step-started': v.object({ step: anId }),
+  'step-finished': v.object({
+    step: anId,
+    saw: v.exactOptional(aReason),
+    checkedBy: v.exactOptional(anId),
+    toolRpm: v.exactOptional(numberBetween(0, 1e6)),
+  }),
+  'step-skipped': v.object({ step: anId, reason: aReason }),
+  'gate-passed': v.object({ step: anId, gate: words(300), detail: aReason, reason: aReason }),
+  'temperature-read': v.object({ vessel: anId, temperatureC: aTemperature, step: v.exactOptional(anId) }),
+  'bath-changed': v.object({ vessel: anId, what: prose(200) }),
+  'timer-started': v.object({
+    timer: anId,
+    step: v.exactOptional(anId),
+    label: words(300),
+    startedAtMs: aMs,
+    deadlineAtMs: aMs,
+  }),
+  'timer-acknowledged': v.object({ timer: anId, lateMs: numberBetween(-1e15, 1e15) }),
+  measured: v.object({
+    step: v.exactOptional(anId),
+    check: v.exactOptional(anId),
+    property: oneOf('pH', 'viscosity', 'density', 'temperature', 'appearance', 'odour', 'other'),
+    label: words(),
+    value: v.exactOptional(numberBetween(-1e9, 1e9)),
+    text: v.exactOptional(prose()),
+    unit: v.exactOptional(prose(40)),
+    basis: v.exactOptional(aBasis),
+    sampleC: v.exactOptional(aTemperature),
+    sampleUg: v.exactOptional(aMass),
+    vessel: v.exactOptional(anId),
+    conditions: v.exactOptional(prose()),
+    good: v.exactOptional(aSwitch),
+  }),
+  adjusted: v.object({
+    step: anId,
+    line: anId,
+    vessel: anId,
+    netUg: aMass,
+    lot: v.exactOptional(anId),
+    balance: v.exactOptional(anId),
+  }),
+  transferred: v.object({ ...moved, fromC: v.exactOptional(aTemperature), toC: v.exactOptional(aTemperature) }),
+  evaporated: v.object({ vessel: anId, massUg: aMass, line: anId, seenBy: prose(200) }),
+  'made-up': v.object({
+    step: anId,
+    vessel: anId,
+    line: anId,
+    netUg: aMass,
+    grossUg: v.exactOptional(aMass),
+    lot: v.exactOptional(anId),
+  }),
+  sampled: v.object({
+    step: v.exactOptional(anId),
+    vessel: anId,
+    massUg: aMass,
+    jars: numberBetween(0, 1e4),
+    purpose: prose(300),
+  }),
+  filled: v.object({ step: v.exactOptional(anId), vessel: anId, massUg: aMass, units: numberBetween(0, 1e6) }),
+  'deviation-noticed': v.object({
+    deviation: anId,
+    entry: anId,
+    step: anId,
+    line: anId,
+    direction: oneOf('over', 'under'),
+    byUg: aMass,
+    inCup: aSwitch,
+  }),
+  'remedy-chosen': v.object({
+    deviation: anId,
+    remedy: aRemedy,
+    reason: aReason,
+    totalUg: aMass,
+    heldBackUg: aMass,
+    targets: listOf(target, 2000),
+  }),
+  noted: v.object({ text: prose(10_000), step: v.exactOptional(anId) }),
+  pictured: v.object({ picture: anId, caption: prose(), step: v.exactOptional(anId) }),
+  'person-changed': v.object({ person: anId, from: anId }),
+  parked: v.object({ reason: aReason }),
+  resumed: v.object({}),
+  signed: v.object({ person: anId, meaning: prose(200) }),
+  'clock-jumped': v.object({ byMs: numberBetween(-1e15, 1e15) }),
+  healed: v.object({ code: words(80), entries: numberBetween(0, 1e9), streams: numberBetween(0, 1e9) }),
+  abandoned: v.object({ reason: aReason }),
+  closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
+}
+
+/** True where an entry's body is what its kind says; a kind of a newer version is let in as it is. */
+export const hasSoundBody = (event: Event): boolean => !isKnown(event) || v.is(bodySchemas[event.kind], event.body)

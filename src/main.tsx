@@ -1,0 +1,101 @@
+import { render } from 'preact'
+import batchesUrl from '../demo-data/batches.ndjson?url'
+import catalogueUrl from '../demo-data/catalogue.json?url'
+import { AppProvider } from './app/app'
+import { createApp } from './app/create-app'
+import { lazyPlace } from './app/lazy-place'
+import { projectStream } from './app/project'
+import { type Places, Shell } from './app/shell'
+import { trustScriptUrls } from './app/start/trusted-urls'
+import { watchForUpdates } from './app/start/updates'
+import { isoOf } from './batch/instant'
+import { webAlarm } from './devices/alarm/web-alarm'
+import { webAwake } from './devices/awake/web-awake'
+import { webBadge } from './devices/badge/web-badge'
+import { webClock } from './devices/clock/web-clock'
+import { uuidIds } from './devices/ids/uuid-ids'
+import { webShare } from './devices/share/web-share'
+import { BenchPlace } from './places/bench/view'
+import { RunPlace } from './places/run/view'
+import journalWorkerUrl from './store/journal-worker?worker&url'
+import { openStore } from './store/open-store'
+
+const lazyParts = {
+  start: () => import('./places/start/view').then((module) => module.StartPlace),
+  formulas: () => import('./places/formulas/view').then((module) => module.FormulasPlace),
+  materials: () => import('./places/materials/view').then((module) => module.MaterialsPlace),
+  records: () => import('./places/records/view').then((module) => module.RecordsPlace),
+  setup: () => import('./places/setup/view').then((module) => module.SetupPlace),
+}
+
+const places: Places = {
+  bench: BenchPlace,
+  run: RunPlace,
+  start: lazyPlace(lazyParts.start),
+  formulas: lazyPlace(lazyParts.formulas),
+  materials: lazyPlace(lazyParts.materials),
+  records: lazyPlace(lazyParts.records),
+  setup: lazyPlace(lazyParts.setup),
+}
+
+const demonstration = { catalogueUrl, batchesUrl, person: 'person-rk', studio: 'Quillwort Studio' }
+
+await start()
+
+async function start(): Promise<void> {
+  const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
+  const clock = webClock()
+  const ids = uuidIds()
+  const store = await openStore({
+    workerUrl: urls.journalWorker,
+    project: projectStream,
+    newId: () => ids.next(),
+    now: () => isoOf(clock.nowMs(), clock.offsetMinutes()),
+  })
+  const app = createApp({
+    log: store.log,
+    drafts: store.drafts,
+    archive: async () => store.archive,
+    clock,
+    ids,
+    alarm: webAlarm('./alarm.wav'),
+    awake: webAwake(),
+    badge: webBadge('Pannikin'),
+    share: webShare(),
+    window,
+    update: watchForUpdates({
+      serviceWorker: navigator.serviceWorker,
+      scriptUrl: urls.serviceWorker,
+      page: document,
+      window,
+      reload: () => location.reload(),
+    }),
+    loadDemonstration: async (to) => {
+      const { loadDemonstration } = await import('./app/import/demonstration')
+      return loadDemonstration(to, demonstration)
+    },
+  })
+  await app.started
+  const root = document.getElementById('app')
+  if (root === null) throw new Error('index.html has no #app')
+  root.replaceChildren()
+  render(
+    <AppProvider value={app}>
+      <Shell places={places} />
+    </AppProvider>,
+    root,
+  )
+  document.documentElement.dataset.started = ''
+  void store.log.ready().then(() => {
+    document.documentElement.dataset.compared = ''
+  })
+  warm()
+}
+
+/** What is not needed for the first screen is fetched once the page is idle, so that every place opens offline at once. */
+function warm(): void {
+  const later = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1500))
+  later(() => {
+    for (const fetchIt of Object.values(lazyParts)) void fetchIt()
+  })
+}
