@@ -1,0 +1,92 @@
+import { useFormat } from '../../app/format'
+import { addressOf, type Route } from '../../app/routes'
+import { classes } from '../../parts/classes'
+import { Icon, type IconName } from '../../parts/icon'
+import type { TodayCheck } from './checks'
+
+/** What is due today: of batches, of instruments, of the data. */
+export const ChecksToday = ({ checks }: { checks: readonly TodayCheck[] }) => (
+  <section class="checks" aria-labelledby="checks-today">
+    <h2 class="checks-title" id="checks-today">
+      Checks today
+    </h2>
+    {checks.length === 0 ? (
+      <p class="checks-none">
+        <Icon name="check" /> Nothing is due.
+      </p>
+    ) : (
+      <ul class="checks-list">
+        {checks.map((check) => (
+          <CheckRow key={keyOf(check)} check={check} />
+        ))}
+      </ul>
+    )}
+  </section>
+)
+
+const CheckRow = ({ check }: { check: TodayCheck }) => {
+  const { icon, title, sub, to } = useWords(check)
+  return (
+    <li>
+      <a class={classes('check', check.due && 'check-due')} href={addressOf(to)}>
+        <Icon name={icon} size={28} />
+        <span class="check-words">
+          <strong>{title}</strong>
+          <span class="check-sub">{sub}</span>
+        </span>
+      </a>
+    </li>
+  )
+}
+
+interface CheckWords {
+  icon: IconName
+  title: string
+  sub: string
+  to: Route
+}
+
+function useWords(check: TodayCheck): CheckWords {
+  const format = useFormat()
+  switch (check.kind) {
+    case 'batch': {
+      const { batch, label, dueAtMs, due } = check
+      const open = batch.stage === 'in-hand' || batch.stage === 'parked'
+      return {
+        icon: /pH/.test(label) ? 'droplet' : 'test-tube',
+        title: `${batch.shortName}: ${label}`,
+        sub: due ? `due since ${format.dateTime(dueAtMs)}` : `today at ${format.time(dueAtMs)}`,
+        to: open ? { place: 'run', batch: batch.id } : { place: 'records', batch: batch.id },
+      }
+    }
+    case 'balance':
+      return {
+        icon: 'scale',
+        title: `${check.balance.name}: reference mass`,
+        sub:
+          check.dueAtMs === null ? 'not checked yet: check it at Start' : `due since ${format.dateTime(check.dueAtMs)}`,
+        to: { place: 'setup', section: 'balances' },
+      }
+    case 'backup':
+      return {
+        icon: 'hard-drive',
+        title: 'Save a backup file',
+        sub:
+          check.lastAtMs === null
+            ? 'nothing has left this tablet yet'
+            : `the last one is from ${format.date(check.lastAtMs)}`,
+        to: { place: 'setup', section: 'backup' },
+      }
+  }
+}
+
+const keyOf = (check: TodayCheck): string => {
+  switch (check.kind) {
+    case 'batch':
+      return `${check.batch.id} ${check.label} ${check.dueAtMs}`
+    case 'balance':
+      return check.balance.id
+    case 'backup':
+      return 'backup'
+  }
+}

@@ -1,0 +1,75 @@
+import type { Balance } from '../../batch/catalogue'
+import type { BatchSummary } from '../../batch/summary'
+
+/** One line of *Checks today*. Moments in ms UTC. */
+export type TodayCheck =
+  | {
+      readonly kind: 'batch'
+      readonly batch: BatchSummary
+      readonly label: string
+      readonly dueAtMs: number
+      readonly due: boolean
+    }
+  | { readonly kind: 'balance'; readonly balance: Balance; readonly dueAtMs: number | null; readonly due: true }
+  | { readonly kind: 'backup'; readonly lastAtMs: number | null; readonly due: boolean }
+
+interface TodayInput {
+  readonly batches: readonly BatchSummary[]
+  readonly balances: readonly Balance[]
+  /** Whether anything has been recorded that a lost tablet would take along. */
+  readonly hasWork: boolean
+  readonly lastBackupAtMs: number | null
+  readonly nowMs: number
+  /** The end of the local day, ms UTC. */
+  readonly dayEndsMs: number
+}
+
+const hourMs = 3_600_000
+const backupAfterMs = 7 * 24 * hourMs
+
+/** What is due now first, in the order it fell due; then what comes later today. */
+export function checksToday(input: TodayInput): readonly TodayCheck[] {
+  const checks = [...batchChecks(input), ...balanceChecks(input), ...backupCheck(input)]
+  return checks.sort((a, b) => Number(b.due) - Number(a.due) || momentOf(a) - momentOf(b))
+}
+
+function batchChecks({ batches, nowMs, dayEndsMs }: TodayInput): TodayCheck[] {
+  return batches.flatMap((batch) =>
+    batch.checksDue
+      .filter(({ dueAtMs }) => dueAtMs < dayEndsMs)
+      .map(({ label, dueAtMs }) => ({ kind: 'batch' as const, batch, label, dueAtMs, due: dueAtMs <= nowMs })),
+  )
+}
+
+/** A balance is asked for again so many hours after its last good check; one that was never checked, at once. */
+function balanceChecks({ batches, balances, nowMs }: TodayInput): TodayCheck[] {
+  return balances.flatMap((balance) => {
+    if (balance.archived || balance.checkEveryHours === undefined) return []
+    const lastMs = lastCheckOf(balance.id, batches)
+    const dueAtMs = lastMs === null ? null : lastMs + balance.checkEveryHours * hourMs
+    return dueAtMs !== null && dueAtMs > nowMs
+      ? []
+      : [{ kind: 'balance' as const, balance, dueAtMs, due: true as const }]
+  })
+}
+
+function backupCheck({ hasWork, lastBackupAtMs, nowMs }: TodayInput): TodayCheck[] {
+  if (!hasWork || (lastBackupAtMs !== null && nowMs - lastBackupAtMs < backupAfterMs)) return []
+  return [{ kind: 'backup', lastAtMs: lastBackupAtMs, due: lastBackupAtMs !== null }]
+}
+
+function lastCheckOf(balance: string, batches: readonly BatchSummary[]): number | null {
+  const moments = batches.flatMap((batch) => batch.balanceChecks ?? []).filter((check) => check.balance === balance)
+  return moments.length === 0 ? null : Math.max(...moments.map(({ atMs }) => atMs))
+}
+
+function momentOf(check: TodayCheck): number {
+  switch (check.kind) {
+    case 'batch':
+      return check.dueAtMs
+    case 'balance':
+      return check.dueAtMs ?? 0
+    case 'backup':
+      return Number.MAX_SAFE_INTEGER
+  }
+}
