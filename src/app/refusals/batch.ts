@@ -59,6 +59,7 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
       ? `${value} is not a ${property} that can be.`
       : `A ${property} of ${value}: was ${meant} meant?`,
   MINUTES_BAD: () => 'A timer runs from a few seconds to 14 days.',
+  MOMENT_BAD: () => 'That moment cannot be read, or has not come yet.',
   NO_SUCH_TIMER: () => 'That timer is not there any more.',
   TARE_BAD: () => 'A tare must be more than zero.',
   NO_TARE_HERE: () => 'The tare of this vessel is not known, so its gross reading says nothing. Enter the tare first.',

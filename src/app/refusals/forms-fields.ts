@@ -1,9 +1,5 @@
 import type { FieldRefusal } from '../forms/read-fields'
-
-/** A sentence for each code of a room. */
-export type SentencesOf<R extends { readonly code: string }> = {
-  readonly [C in R['code']]: (refusal: Extract<R, { readonly code: C }>) => string
-}
+import type { SentencesOf } from './sentences'
 
 /** Those of a typed number stand with the numbers. */
 export type FormFieldRefusal = Exclude<FieldRefusal, { readonly code: `NUMBER_${string}` }>

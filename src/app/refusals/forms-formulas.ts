@@ -1,5 +1,5 @@
 import type { RevisionProblem } from '../../batch/schemas/check-revision'
-import type { SentencesOf } from './forms-fields'
+import type { SentencesOf } from './sentences'
 
 /** What keeps a formula from being weighed, and what would mend it. */
 export const formulaSentences: SentencesOf<RevisionProblem> = {

@@ -1,6 +1,7 @@
 import type { ImportRefusal } from '../import/import-documents'
 import { sentenceOf } from '../refusals'
-import type { SentencesOf } from './forms-fields'
+import { formulaSentences } from './forms-formulas'
+import { type SentencesOf, sayFrom } from './sentences'
 
 /** Why a file of documents did not come in. Nothing of it did, unless the sentence says so. */
 export const importSentences: SentencesOf<ImportRefusal> = {
@@ -23,5 +24,5 @@ export const importSentences: SentencesOf<ImportRefusal> = {
   IMPORT_REVISION_TWICE: ({ path, formula, revision }) =>
     `The file cannot be brought in: ${formula} has two revisions ${revision} (${path}).`,
   IMPORT_FORMULA_BROKEN: ({ path, formula, revision, problem }) =>
-    `The file cannot be brought in: ${formula} r${revision} cannot be weighed (${path}). ${sentenceOf(problem)}`,
+    `The file cannot be brought in: ${formula} r${revision} cannot be weighed (${path}). ${sayFrom(formulaSentences, problem)}`,
 }

@@ -3,6 +3,12 @@ export interface TrustFactory {
   createPolicy(name: string, rules: { createScriptURL(url: string): string }): { createScriptURL(url: string): unknown }
 }
 
+declare global {
+  interface Window {
+    trustedTypes?: TrustFactory
+  }
+}
+
 export interface ScriptUrls {
   readonly serviceWorker: string
   readonly journalWorker: string
