@@ -1,10 +1,11 @@
 import { accept, refuse } from '../trade/result'
-import { gatesOf } from './gates'
+import { gatesOf, lotInUse } from './gates'
+import { msOf } from './instant'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { absurdMeasurement, absurdTemperature } from './sanity'
+import { absurdMeasurement, absurdTemperature, badMass } from './sanity'
 import type { BatchState } from './state'
 
 type ProcessIntention = Extract<
@@ -42,18 +43,16 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return one({ kind: 'instrument-checked', body: { instrument: intention.check, good: intention.good } })
     case 'tare':
       return tare(state, intention)
-    case 'choose-lots': {
-      const { line, lots, reason } = intention
-      return one({ kind: 'lot-chosen', body: { line, lots, ...(reason === undefined ? {} : { reason }) } })
-    }
+    case 'choose-lots':
+      return chooseLots(state, intention)
     case 'start-step':
-      return missingStep(state, intention.step) ?? one({ kind: 'step-started', body: { step: intention.step } })
+      return start(state, intention, context)
     case 'finish-step':
       return finish(state, intention, context)
     case 'skip-step':
       return skip(state, intention)
     case 'pass-gate':
-      return passGate(state, intention)
+      return passGate(state, intention, context)
     case 'read-temperature':
       return readTemperature(state, intention)
     case 'change-bath':
@@ -63,7 +62,7 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
     case 'acknowledge-timer':
       return acknowledge(state, intention, context)
     case 'measure':
-      return measure(intention)
+      return measure(state, intention, context)
     case 'note':
       return note(intention)
     case 'hand-over':
@@ -91,8 +90,25 @@ const missingStep = (state: BatchState, step: string): Decision | null =>
 
 function tare(state: BatchState, { vessel, tareUg, standsIn }: Asks<'tare'>): Decision {
   if (!state.plan.vessels.has(vessel)) return refuse({ code: 'UNKNOWN_VESSEL_HERE', vessel })
-  if (tareUg <= 0) return refuse({ code: 'TARE_BAD' })
+  if (badMass(tareUg)) return refuse({ code: 'TARE_BAD' })
   return one({ kind: 'tared', body: { vessel, tareUg, ...(standsIn === undefined ? {} : { standsIn }) } })
+}
+
+function chooseLots(state: BatchState, { line, lots, reason }: Asks<'choose-lots'>): Decision {
+  const name = state.plan.lines.get(line)?.material.name ?? line
+  const foreign = lots.find((lot) => !lotInUse(state, line, lot))
+  if (foreign !== undefined) return refuse({ code: 'OTHER_MATERIAL', lot: foreign, line: name })
+  return one({ kind: 'lot-chosen', body: { line, lots, ...(reason === undefined ? {} : { reason }) } })
+}
+
+/** A step that was started waits for nothing any more, so it is started only when nothing stands in its way. */
+function start(state: BatchState, { step }: Asks<'start-step'>, context: Context): Decision {
+  const missing = missingStep(state, step)
+  if (missing) return missing
+  if (isDone(state, step)) return refuse({ code: 'STEP_DONE', step })
+  const gates = gatesOf(state, step, context.nowMs)
+  if (gates.length > 0) return refuse({ code: 'GATE', gates })
+  return one({ kind: 'step-started', body: { step } })
 }
 
 function finish(state: BatchState, intention: Asks<'finish-step'>, context: Context): Decision {
@@ -131,9 +147,13 @@ function skip(state: BatchState, { step, reason }: Asks<'skip-step'>): Decision 
   return missingStep(state, step) ?? withReason(reason, { kind: 'step-skipped', body: { step, reason } })
 }
 
-function passGate(state: BatchState, { step, gate, detail, reason }: Asks<'pass-gate'>): Decision {
-  const body = { step, gate, detail, reason }
-  return missingStep(state, step) ?? withReason(reason, { kind: 'gate-passed', body })
+/** What is physically impossible is passed by nobody. */
+function passGate(state: BatchState, { step, gate, detail, reason }: Asks<'pass-gate'>, context: Context): Decision {
+  const missing = missingStep(state, step)
+  if (missing) return missing
+  const shut = gatesOf(state, step, context.nowMs).filter((each) => each.key === gate && !each.passable)
+  if (shut.length > 0) return refuse({ code: 'GATE', gates: shut })
+  return withReason(reason, { kind: 'gate-passed', body: { step, gate, detail, reason } })
 }
 
 function readTemperature(state: BatchState, { vessel, temperatureC, step }: Asks<'read-temperature'>): Decision {
@@ -171,13 +191,24 @@ function acknowledge(state: BatchState, intention: Asks<'acknowledge-timer'>, co
   return one({ kind: 'timer-acknowledged', body: { timer: timer.id, lateMs } })
 }
 
-function measure({ result, late }: Asks<'measure'>): Decision {
+function measure(state: BatchState, { result, late }: Asks<'measure'>, context: Context): Decision {
   const absurd = absurdMeasurement(result)
   if (absurd) return refuse(absurd)
+  const unfit =
+    result.step === undefined ? null : (missingStep(state, result.step) ?? tooEarly(state, result.step, context))
+  if (unfit) return unfit
   if (late === undefined) return one({ kind: 'measured', body: result })
+  if (!(msOf(late.occurredAt) <= context.nowMs)) return refuse({ code: 'MOMENT_BAD' })
   if (late.reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
   const why: BatchDraft = { kind: 'noted', body: { text: `${result.label} entered late: ${late.reason.trim()}` } }
   return accept([{ kind: 'measured', body: result, occurredAt: late.occurredAt }, why])
+}
+
+/** A planned reading waits for its turn while the batch is made; what is read of a finished batch is a follow-up. */
+function tooEarly(state: BatchState, step: string, context: Context): Decision | null {
+  if (state.stage !== 'in-hand') return null
+  const gates = gatesOf(state, step, context.nowMs).filter((gate) => gate.code === 'ORDER')
+  return gates.length > 0 ? refuse({ code: 'GATE', gates }) : null
 }
 
 function note({ text, step }: Asks<'note'>): Decision {

@@ -11,6 +11,7 @@ import type { BatchDraft } from './kinds'
 import { assayRatio } from './plan-batch'
 import { bandOfStep, isDone, statusOf } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
+import { badMass } from './sanity'
 import type { BatchState } from './state'
 import { type Weighing, weighingOf } from './weighing-of'
 
@@ -43,6 +44,7 @@ function weigh(state: BatchState, intention: Extract<Intention, { do: 'weigh' }>
   }
   const gates = gatesOf(state, planned.id, context.nowMs, 'begin', lot?.id)
   if (gates.length > 0) return refuse({ code: 'GATE', gates })
+  if (!readingsOf(intention.reading).every(Number.isSafeInteger)) return refuse({ code: 'MASS_NOT_WHOLE' })
   const net = netOf(intention.reading)
   if (!net.ok) return net
   const weighing = weighingOf(state, planned.id, lot?.id)
@@ -158,7 +160,8 @@ function takeOut(state: BatchState, intention: Extract<Intention, { do: 'take-ou
   const step = state.steps.get(intention.step)
   if (!weighing || !step) return refuse({ code: 'NO_SUCH_STEP', step: intention.step })
   if (!weighing.inCup) return refuse({ code: 'NOT_IN_CUP' })
-  if (intention.massUg <= 0) return refuse({ code: 'MASS_NOT_POSITIVE' })
+  const bad = badMass(intention.massUg)
+  if (bad) return refuse(bad)
   const heldUg = massIn(state.ledger, weighing.vessel)
   if (intention.massUg > heldUg) return refuse({ code: 'MORE_THAN_HELD', askedUg: intention.massUg, heldUg })
   return accept([

@@ -1,4 +1,5 @@
 import { accept, refuse } from '../trade/result'
+import { decideFinish } from './decide-finish'
 import { decideMass } from './decide-mass'
 import { decideProcess } from './decide-process'
 import { decideWeighing } from './decide-weighing'
@@ -30,11 +31,12 @@ export function decide(state: BatchState | null, intention: Intention, context: 
     case 'charge':
     case 'combine':
     case 'adjust':
+      return decideMass(state, intention, context)
     case 'make-up':
     case 'record-loss':
     case 'sample':
     case 'fill':
-      return decideMass(state, intention, context)
+      return decideFinish(state, intention, context)
     default:
       return decideProcess(state, intention, context)
   }

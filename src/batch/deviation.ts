@@ -2,7 +2,16 @@ import { type Micrograms, roundToStep } from '../trade/mass'
 import { letQsAbsorb, type RemedyRefusal, scaleTheRest } from '../trade/remedy'
 import type { Bodies, RemedyKind } from './kinds'
 import { isDone, targetOf } from './progress'
-import { inBatchUg, type Limits, limitsOf, lineTargetUg, problemOf, weighStepsOf } from './remedy-problem'
+import {
+  effectiveTargetUg,
+  inBatchUg,
+  type Limits,
+  limitsOf,
+  lineTargetUg,
+  problemOf,
+  weighStepsOf,
+} from './remedy-problem'
+import { qsLineOf } from './room'
 import type { BatchState, DeviationState } from './state'
 
 /** One line of a finished composition: as it would end, against its limits. */
@@ -104,7 +113,7 @@ function offerOf(
 ): RemedyOffer {
   const byStep = new Map(scaled.map((target) => [target.step, target.toUg]))
   const final = finalMasses(state, byStep)
-  const qs = qsLine(state)
+  const qs = qsLineOf(state)
   const othersUg = [...final].reduce((sum, [line, massUg]) => (line === qs ? sum : sum + massUg), 0)
   const { heldBackUg, targets } = shareQs(state, qs, totalUg - othersUg, scaled)
   const acceptedUg = acceptedTotalUg(state, deviation)
@@ -119,9 +128,9 @@ function scaledTargets(state: BatchState, factor: number): NewTargets {
   for (const [line, planned] of state.plan.lines) {
     for (const { id } of weighStepsOf(state, line)) {
       const fromUg = targetOf(state, id) ?? 0
-      const done = planned.line.amount.kind === 'qs' && isDone(state, id)
-      const toUg = roundToStep(fromUg * factor, planned.balance.stepUg)
-      if (!done && toUg !== fromUg) targets.push({ step: id, line, fromUg, toUg })
+      const isQs = planned.line.amount.kind === 'qs'
+      const toUg = roundToStep((isQs ? fromUg : effectiveTargetUg(state, id)) * factor, planned.balance.stepUg)
+      if (!(isQs && isDone(state, id)) && toUg !== fromUg) targets.push({ step: id, line, fromUg, toUg })
     }
   }
   return targets
@@ -196,9 +205,6 @@ function rowsOf(
 const sameFraction = 1e-9
 
 const excess = (row: FinishedRow): number => Math.max(row.after / row.high, row.after === 0 ? 0 : row.low / row.after)
-
-const qsLine = (state: BatchState): string | undefined =>
-  [...state.plan.lines].find(([, planned]) => planned.line.amount.kind === 'qs')?.[0]
 
 /** Left as it is, the batch ends heavier or lighter by the deviation. */
 const acceptedTotalUg = (state: BatchState, deviation: DeviationState): Micrograms =>

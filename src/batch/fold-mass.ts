@@ -1,8 +1,10 @@
-import { contentsOf, type Movement, massIn, post } from '../trade/ledger'
+import { contentsOf, type Movement, post } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { BatchEvent } from './kinds'
 import { assayRatio } from './plan-batch'
+import { impliedBy, isOver, targetOf } from './progress'
 import { restartVessel, settleOpen } from './restart-vessel'
+import { qsLineOf } from './room'
 import type { BatchState, StepState } from './state'
 
 type Of<K extends BatchEvent['kind']> = Extract<BatchEvent, { kind: K }>
@@ -69,6 +71,27 @@ function weighed(state: BatchState, event: Of<'weighed'>, atMs: number): void {
   step.countedUg += planned ? Math.round(netUg * assayRatio(planned, lot)) : netUg
   step.weighings.push(event)
   useLot(state, lot, netUg)
+  noticeOver(state, event, atMs)
+}
+
+/**
+ * A step that is over its band waits for a way on, whether or not anybody noticed when it was weighed: two pages may
+ * have weighed it, or a target may have gone down again since. What was noticed takes this one's place.
+ */
+function noticeOver(state: BatchState, event: Of<'weighed'>, atMs: number): void {
+  const { step: stepId, line, vessel } = event.body
+  const planned = state.plan.byId.get(stepId)
+  if (!planned || !isOver(state, planned)) return
+  state.deviations.set(impliedBy(event.id), {
+    id: impliedBy(event.id),
+    entry: event.id,
+    step: stepId,
+    line,
+    direction: 'over',
+    byUg: (state.steps.get(stepId)?.countedUg ?? 0) - (targetOf(state, stepId) ?? 0),
+    inCup: state.plan.vessels.get(vessel)?.kind === 'cup',
+    atMs,
+  })
 }
 
 function adjusted(state: BatchState, event: Of<'adjusted'>, atMs: number): void {
@@ -101,6 +124,7 @@ function emptied(state: BatchState, event: Of<'charged' | 'transferred'>, atMs: 
 
 function discarded(state: BatchState, event: Of<'discarded'>, atMs: number): void {
   const { vessel, massUg, line } = event.body
+  const lostUg = qsIn(state, vessel)
   const done = enter(state, event.id, {
     kind: 'remove',
     from: vessel,
@@ -109,8 +133,20 @@ function discarded(state: BatchState, event: Of<'discarded'>, atMs: number): voi
     ...(line === undefined ? {} : { component: line }),
   })
   if (!done) return
-  if (line === undefined) restartVessel(state, vessel, event.by, event.body.reason, atMs)
-  else if (massUg !== 'all') takenOut(state, event, line, massUg, atMs)
+  if (line === undefined) {
+    const weighedUg = qsWeighedUg(state)
+    restartVessel(state, vessel, event.by, event.body.reason, atMs)
+    // Rinses and make-up that were lost with it may be used again; the portions are to be weighed anew.
+    state.heldBackUg += Math.max(0, lostUg - (weighedUg - qsWeighedUg(state)))
+  } else if (massUg !== 'all') takenOut(state, event, line, massUg, atMs)
+}
+
+const qsIn = (state: BatchState, vessel: string): Micrograms => heldOf(state, vessel, qsLineOf(state) ?? '')
+
+function qsWeighedUg(state: BatchState): Micrograms {
+  const line = qsLineOf(state)
+  const steps = state.plan.steps.filter(({ step }) => step.kind === 'weigh' && step.line === line)
+  return steps.reduce((sum, { id }) => sum + (state.steps.get(id)?.netUg ?? 0), 0)
 }
 
 /** Taken out of a cup again: the step has that much less, and a deviation that was only in the cup may be gone. */
@@ -202,7 +238,5 @@ function useLot(state: BatchState, lot: string | undefined, massUg: Micrograms):
 }
 
 /** Mass of one component in one vessel. */
-export const heldOf = (state: BatchState, vessel: string, component: string): Micrograms =>
+const heldOf = (state: BatchState, vessel: string, component: string): Micrograms =>
   contentsOf(state.ledger, vessel).get(component) ?? 0
-
-export const vesselMass = (state: BatchState, vessel: string): Micrograms => massIn(state.ledger, vessel)

@@ -1,7 +1,8 @@
 import type { MassEvent } from './fold-mass'
 import { msOf } from './instant'
 import type { BatchEvent } from './kinds'
-import type { BatchState, StepState } from './state'
+import { impliedBy, isOver } from './progress'
+import type { BatchState, Entry, StepState } from './state'
 
 type Of<K extends BatchEvent['kind']> = Extract<BatchEvent, { kind: K }>
 
@@ -129,9 +130,8 @@ function measured(state: BatchState, event: Of<'measured'>, atMs: number): void 
 
 function deviated(state: BatchState, event: Of<'deviation-noticed'>, atMs: number): void {
   const { deviation, entry, step, line, direction, byUg, inCup } = event.body
-  // Its weighing may have been struck out since: then nothing happened that needs a way on.
-  const weighing = state.entries.find((each) => each.event.id === entry)
-  const struck = weighing?.struck
+  state.deviations.delete(impliedBy(entry))
+  const struck = struckSince(state, event)
   state.deviations.set(deviation, {
     id: deviation,
     entry,
@@ -147,6 +147,22 @@ function deviated(state: BatchState, event: Of<'deviation-noticed'>, atMs: numbe
   })
 }
 
+/** The strike after which nothing needs a way on any more: of the weighing itself, or of what went in before it. */
+function struckSince(state: BatchState, event: Of<'deviation-noticed'>): Entry['struck'] {
+  const { entry, step, direction } = event.body
+  const own = state.entries.find((each) => each.event.id === entry)?.struck
+  const planned = state.plan.byId.get(step)
+  if (own || direction === 'under' || !planned || isOver(state, planned)) return own
+  return state.entries.findLast((each) => each.struck)?.struck
+}
+
+/** A line that was left short by a word that was struck out since can be weighed on. */
+export function withdrawn(state: BatchState, event: Of<'remedy-chosen'>, struck: NonNullable<Entry['struck']>): void {
+  const deviation = state.deviations.get(event.body.deviation)
+  if (deviation?.direction !== 'under') return
+  deviation.settled ??= { how: 'struck out', reason: struck.reason, atMs: struck.atMs, by: struck.by }
+}
+
 function remedied(state: BatchState, event: Of<'remedy-chosen'>, atMs: number): void {
   const { deviation: id, remedy, reason, totalUg, heldBackUg, targets } = event.body
   const deviation = state.deviations.get(id)
@@ -154,12 +170,13 @@ function remedied(state: BatchState, event: Of<'remedy-chosen'>, atMs: number): 
     state.doubts.push({ code: 'DOES_NOT_ADD_UP', entry: event.id, why: 'NO_SUCH_DEVIATION' })
     return
   }
-  if (deviation.settled?.how === 'struck out') {
+  const isMoot = deviation.settled?.how === 'struck out'
+  if (isMoot) {
     state.doubts.push({ code: 'DOES_NOT_ADD_UP', entry: event.id, why: 'REMEDY_FOR_STRUCK_ENTRY' })
   }
   deviation.settled = { how: remedy, reason, atMs: msOf(event.at), by: event.by }
   const step = state.steps.get(deviation.step)
-  if (step && deviation.direction === 'under') step.finished = { atMs, how: 'accepted', note: reason }
+  if (step && deviation.direction === 'under' && !isMoot) step.finished = { atMs, how: 'accepted', note: reason }
   if (totalUg !== state.totalUg) {
     state.totalWas.push(state.totalUg)
     state.totalUg = totalUg

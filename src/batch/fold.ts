@@ -2,6 +2,7 @@ import { openLedger } from '../trade/ledger'
 import { copyState } from './copy-state'
 import { type Event, inFoldOrder, type Tip } from './event'
 import { applyEntry } from './fold-entry'
+import { withdrawn } from './fold-process'
 import { firstDoubtOfFork, isFork } from './fork'
 import { msOf } from './instant'
 import { type BatchEvent, isKnown } from './kinds'
@@ -77,19 +78,24 @@ function fold(state: BatchState, event: Event, struck: ReadonlyMap<string, Strik
   if (event.kind === 'struck' && !state.entries.some((entry) => entry.event.id === event.body.entry)) {
     state.doubts.push({ code: 'STRUCK_UNKNOWN', entry: event.id })
   }
-  if (strike) return
+  if (strike) {
+    if (event.kind === 'remedy-chosen') withdrawn(state, event, strikeOf(strike))
+    return
+  }
   const doubt = state.forked ? firstDoubtOfFork(state, event) : null
   if (doubt) state.doubts.push(doubt)
   applyEntry(state, event, atMs)
 }
 
-function entryOf(event: Event, strike: Strike | undefined): Entry {
-  if (!strike) return { event }
-  return {
-    event,
-    struck: { reason: strike.body.reason, atMs: msOf(strike.at), by: strike.by, event: strike.id },
-  }
-}
+const entryOf = (event: Event, strike: Strike | undefined): Entry =>
+  strike ? { event, struck: strikeOf(strike) } : { event }
+
+const strikeOf = (strike: Strike): NonNullable<Entry['struck']> => ({
+  reason: strike.body.reason,
+  atMs: msOf(strike.at),
+  by: strike.by,
+  event: strike.id,
+})
 
 function strikesIn(events: readonly Event[]): ReadonlyMap<string, Strike> {
   const strikes = new Map<string, Strike>()

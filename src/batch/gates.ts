@@ -31,7 +31,7 @@ export function gatesOf(
           ...timerGates(state, planned, nowMs),
           ...temperatureGates(state, planned, nowMs, moment),
         ]
-  return all.filter((gate) => !step.gatesPassed.has(gate.key))
+  return all.filter((gate) => !gate.passable || !step.gatesPassed.has(gate.key))
 }
 
 /** The last day of use is a whole day. */
@@ -82,7 +82,9 @@ function lotGates(state: BatchState, planned: PlannedStep, nowMs: number, lotId:
   const line = planned.line.line.id
   const lot = lotInUse(state, line, lotId)
   if (!lot) return [{ code: 'NO_LOT', key: 'NO_LOT', passable: true, line }]
-  const kept = (code: string): boolean => state.header.kept.some((each) => each.code === code && each.about === lot.id)
+  // Start called it out already, about the line, and somebody kept it with a reason.
+  const kept = (code: string): boolean =>
+    state.header.kept.some((each) => each.code === code && (each.about === line || each.about === lot.id))
   const gates: Gate[] = []
   if (isExpired(lot, nowMs) && !kept('LOT_EXPIRED')) {
     gates.push({ code: 'LOT_EXPIRED', key: `LOT_EXPIRED:${lot.id}`, passable: true, lot: lot.code })

@@ -3,8 +3,8 @@ import { massIn } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import { expanded, uncertaintyOf } from '../trade/weighing'
 import type { Balance } from './catalogue'
-import { vesselNow } from './progress'
-import { inBatchUg, lineTargetUg, wholeBatchUg } from './remedy-problem'
+import { statusOf, vesselNow } from './progress'
+import { inBatchUg, lineTargetUg, weighStepsOf, wholeBatchUg } from './remedy-problem'
 import type { BatchState } from './state'
 
 export interface MakeUp {
@@ -62,13 +62,16 @@ function readingUncertaintyUg(state: BatchState, grossUg: Micrograms): Microgram
   return balance ? Math.round(expanded(uncertaintyOf({ netUg: grossUg, balance, mode: 'cumulative' }))) : 0
 }
 
-/** Lines that are planned and not yet in; adjusters only as far as they are in. */
+/**
+ * What is planned and not in: of lines still to be weighed, and of skipped ones, whose place the water does not take.
+ * Adjusters count only as far as they are in.
+ */
 function stillToComeUg(state: BatchState, except: string): Micrograms {
   let sumUg = 0
   for (const [line, planned] of state.plan.lines) {
     if (line === except || planned.line.amount.kind === 'as-needed') continue
-    const inUg = inBatchUg(state, line)
-    if (inUg === 0) sumUg += lineTargetUg(state, line)
+    const isIn = weighStepsOf(state, line).every(({ id }) => statusOf(state, id) === 'done')
+    if (!isIn) sumUg += Math.max(0, lineTargetUg(state, line) - inBatchUg(state, line))
   }
   return sumUg
 }

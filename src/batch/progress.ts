@@ -1,6 +1,6 @@
 import { addedInAll, contentsOf, inSink, massIn } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
-import { type Band, bandOf, judge } from '../trade/tolerance'
+import { type Band, bandOf, type Judgement, judge } from '../trade/tolerance'
 import type { PlannedStep } from './plan'
 import type { BatchState, DeviationState, StepState } from './state'
 
@@ -54,12 +54,21 @@ export const openDeviation = (state: BatchState, stepId: string): DeviationState
 export const targetOf = (state: BatchState, stepId: string): Micrograms | undefined =>
   state.steps.get(stepId)?.targets.at(-1)
 
+/** The readability taken where no balance is named: 0.01 g. */
+const usualStepUg = 10_000
+
 /** The band round the whole target of a weigh step, on its balance. */
 export function bandOfStep(state: BatchState, planned: PlannedStep): Band {
   const targetUg = targetOf(state, planned.id) ?? 0
-  const stepUg = planned.line?.balance.stepUg ?? 10_000
+  const stepUg = planned.line?.balance.stepUg ?? usualStepUg
   return bandOf(targetUg, planned.line?.line.tolerance, stepUg)
 }
+
+/** Past its band, settled or not. */
+export const isOver = (state: BatchState, planned: PlannedStep): boolean => judged(state, planned) === 'over'
+
+/** The id of a deviation that nobody noticed when it was weighed; see the fold. */
+export const impliedBy = (weighing: string): string => `over:${weighing}`
 
 export interface Totals {
   /** Put in so far, less what evaporated. */
@@ -154,13 +163,18 @@ function statusSoFar(state: BatchState, planned: PlannedStep, step: StepState): 
 }
 
 function weighStatus(state: BatchState, planned: PlannedStep): StepStatus {
-  const countedUg = state.steps.get(planned.id)?.countedUg ?? 0
-  const stepUg = planned.line?.balance.stepUg ?? 10_000
-  const judgement = judge(countedUg, bandOfStep(state, planned), stepUg)
+  const judgement = judged(state, planned)
   if (judgement === 'under') return 'part'
   if (judgement === 'within') return 'done'
   return wasSettled(state, planned.id) ? 'done' : 'over'
 }
+
+const judged = (state: BatchState, planned: PlannedStep): Judgement =>
+  judge(
+    state.steps.get(planned.id)?.countedUg ?? 0,
+    bandOfStep(state, planned),
+    planned.line?.balance.stepUg ?? usualStepUg,
+  )
 
 const wasSettled = (state: BatchState, stepId: string): boolean =>
   [...state.deviations.values()].some((deviation) => deviation.step === stepId && deviation.settled)

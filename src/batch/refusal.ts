@@ -43,6 +43,7 @@ export type BatchRefusal =
   | { readonly code: 'TEMPERATURE_ABSURD'; readonly temperatureC: number }
   | { readonly code: 'VALUE_ABSURD'; readonly property: string; readonly value: number; readonly meant?: number }
   | { readonly code: 'MINUTES_BAD' }
+  | { readonly code: 'MOMENT_BAD' }
   | { readonly code: 'NO_SUCH_TIMER' }
   | { readonly code: 'TARE_BAD' }
   | { readonly code: 'NO_TARE_HERE'; readonly vessel: string }

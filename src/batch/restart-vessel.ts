@@ -12,7 +12,9 @@ export function restartVessel(state: BatchState, vesselId: string, by: string, r
     if (step && weighedElsewhere(step, vesselId)) continue
     if (!step) continue
     resetStep(step)
-    settleOpen(state, step.id, { how: 'discard', reason, atMs, by })
+    const discarded = { how: 'discard' as const, reason, atMs, by }
+    settleOpen(state, step.id, discarded)
+    takeBackAccepted(state, step.id, discarded)
   }
   for (const vessel of state.vessels.values()) {
     if (vessel.emptiedInto !== vesselId) continue
@@ -31,6 +33,16 @@ export function restartVessel(state: BatchState, vesselId: string, by: string, r
 export function settleOpen(state: BatchState, step: string, settled: NonNullable<DeviationState['settled']>): void {
   for (const deviation of state.deviations.values()) {
     if (deviation.step === step && !deviation.settled) deviation.settled = settled
+  }
+}
+
+/** What was accepted of a step that is to be done again went to waste with it: the batch comes to its total again. */
+function takeBackAccepted(state: BatchState, step: string, settled: NonNullable<DeviationState['settled']>): void {
+  for (const deviation of state.deviations.values()) {
+    if (deviation.step !== step || deviation.settled?.how !== 'accept') continue
+    deviation.settled = settled
+    state.totalWas.push(state.totalUg)
+    state.totalUg += deviation.direction === 'over' ? -deviation.byUg : deviation.byUg
   }
 }
 

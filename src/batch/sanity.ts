@@ -1,5 +1,12 @@
+import type { Micrograms } from '../trade/mass'
 import type { Bodies } from './kinds'
 import type { BatchRefusal } from './refusal'
+
+/** A mass that the ledger takes is a whole number of micrograms, and more than none unless none is allowed. */
+export function badMass(massUg: Micrograms, leastUg: 0 | 1 = 1): BatchRefusal | null {
+  if (!Number.isSafeInteger(massUg)) return { code: 'MASS_NOT_WHOLE' }
+  return massUg < leastUg ? { code: 'MASS_NOT_POSITIVE' } : null
+}
 
 /** Colder than a freezer or hotter than any bath of this trade: a slip of the finger. */
 export const absurdTemperature = (temperatureC: number): BatchRefusal | null =>
@@ -8,7 +15,9 @@ export const absurdTemperature = (temperatureC: number): BatchRefusal | null =>
     : { code: 'TEMPERATURE_ABSURD', temperatureC }
 
 /** Refuses what no instrument reads; a pH of 71 asks whether 7.1 was meant. */
-export function absurdMeasurement({ property, value, sampleC }: Bodies['measured']): BatchRefusal | null {
+export function absurdMeasurement({ property, value, sampleC, sampleUg }: Bodies['measured']): BatchRefusal | null {
+  const bad = sampleUg === undefined ? null : badMass(sampleUg)
+  if (bad) return bad
   if (sampleC !== undefined) {
     const absurd = absurdTemperature(sampleC)
     if (absurd) return absurd
