@@ -4,8 +4,11 @@ import { openDeviation, statusOf, targetOf } from './progress'
 import type { BatchState } from './state'
 import type { Step } from './step'
 
+/** What names are looked up in: a batch's header, or a revision with its materials before there is a batch. */
+export type Names = Pick<BatchHeader, 'revision' | 'materials' | 'vessels'>
+
 /** The bench name of a line's material. */
-export function nameOfLine(header: BatchHeader, line: string): string {
+export function nameOfLine(header: Names, line: string): string {
   for (const phase of header.revision.phases) {
     const found = phase.lines.find((each) => each.id === line)
     if (found) return header.materials.find((material) => material.id === found.materialId)?.name ?? line
@@ -17,7 +20,7 @@ export const nameOfVessel = (state: BatchState, vessel: string): string =>
   state.plan.vessels.get(vessel)?.name ?? state.header.vessels.find((each) => each.id === vessel)?.name ?? vessel
 
 /** What a step is called in the ladder and on its card: its own title, else one made of what it does. */
-export function titleOf(step: Step, header: BatchHeader): string {
+export function titleOf(step: Step, header: Names): string {
   if (step.title !== undefined) return step.title
   const vessel = (id: string): string => header.vessels.find((each) => each.id === id)?.name.toLowerCase() ?? id
   switch (step.kind) {
@@ -61,7 +64,7 @@ export function titleOf(step: Step, header: BatchHeader): string {
 }
 
 /** What a step asks for, in figures: "20 min once lump-free", "to 75 °C, covered". Masses are shown by who has the balance. */
-export function askOf(step: Step, header: BatchHeader): string {
+export function askOf(step: Step, header: Names): string {
   switch (step.kind) {
     case 'weigh':
     case 'clean':
@@ -133,10 +136,10 @@ export function nextActionOf(state: BatchState, planned: PlannedStep): string {
 export const hasTarget = (state: BatchState, planned: PlannedStep): boolean =>
   planned.step.kind === 'weigh' && targetOf(state, planned.id) !== undefined
 
-const labelOfCheck = (header: BatchHeader, id: string): string =>
+const labelOfCheck = (header: Names, id: string): string =>
   header.revision.specification.find((check) => check.id === id)?.label ?? id
 
-function limitsText(header: BatchHeader, id: string): string {
+function limitsText(header: Names, id: string): string {
   const check = header.revision.specification.find((each) => each.id === id)
   if (!check?.limits) return check?.expected ?? ''
   const { min, max } = check.limits
@@ -145,7 +148,7 @@ function limitsText(header: BatchHeader, id: string): string {
   return min === undefined ? `at most ${number(max ?? 0)}${unit}` : `at least ${number(min)}${unit}`
 }
 
-const nameOfCupLine = (cup: string, header: BatchHeader): string => {
+const nameOfCupLine = (cup: string, header: Names): string => {
   const step = header.revision.procedure.find((each) => `cup:${each.id}` === cup)
   return step?.kind === 'weigh' ? lower(nameOfLine(header, step.line)) : cup
 }
