@@ -1,7 +1,6 @@
 import { accept, type Result, refuse } from '../trade/result'
 import { planTargets, type TargetLine, type TargetPlan, type TargetRefusal } from '../trade/targets'
 import type { Balance, Lot } from './catalogue'
-import type { Line } from './formula'
 import type { BatchHeader, BatchVessel } from './header'
 import type { Plan, PlannedLine, PlannedStep } from './plan'
 import type { Step } from './step'
@@ -95,9 +94,10 @@ function planSteps(
   const arranged =
     header.mode === 'weigh-up-first'
       ? weighUpFirst(header.revision.procedure, lines)
-      : { steps: header.revision.procedure, cups: [], added: new Set<string>() }
+      : { steps: header.revision.procedure, cups: [], added: new Map<string, string>() }
   const vessels = new Map<string, BatchVessel>(direct)
   for (const cup of arranged.cups) vessels.set(cup.id, cup)
+  const inAnyOrder = anyOrderOf(lines, arranged.added)
   const steps = arranged.steps.map((step, index): PlannedStep => {
     const line = lineOfStep(step, lines)
     const targetUg = line === undefined ? undefined : targetOf(step, line, targets)
@@ -105,7 +105,7 @@ function planSteps(
       id: step.id,
       step,
       index,
-      waitsFor: waitsFor(step, arranged.steps.slice(0, index), lines),
+      waitsFor: waitsFor(step, arranged.steps.slice(0, index), inAnyOrder),
       ...(line === undefined ? {} : { line }),
       ...(targetUg === undefined ? {} : { targetUg }),
       ...(arranged.added.has(step.id) ? { weighUp: true } : {}),
@@ -147,19 +147,25 @@ function targetOf(step: Step, planned: PlannedLine, targets: TargetPlan): number
 }
 
 /**
- * A step waits for the earlier steps of its own vessels and for `after`. Weighings of one phase into one vessel go in
- * any order, unless their line is of fixed order.
+ * A step waits for the earlier steps of its own vessels and for `after`. Weighings of one phase into one vessel, and
+ * the tipping in of their cups, go in any order, unless their line is of fixed order.
  */
-function waitsFor(step: Step, earlier: readonly Step[], lines: ReadonlyMap<string, PlannedLine>): readonly string[] {
+function waitsFor(step: Step, earlier: readonly Step[], inAnyOrder: InAnyOrder): readonly string[] {
   const own = new Set(vesselsOfStep(step))
   const waits = earlier
-    .filter((other) => vesselsOfStep(other).some((vessel) => own.has(vessel)) && !anyOrder(step, other, lines))
+    .filter((other) => vesselsOfStep(other).some((vessel) => own.has(vessel)) && !inAnyOrder(step, other))
     .map((other) => other.id)
   return [...new Set([...waits, ...(step.after ?? [])])]
 }
 
-function anyOrder(step: Step, other: Step, lines: ReadonlyMap<string, PlannedLine>): boolean {
-  if (step.kind !== 'weigh' || other.kind !== 'weigh') return false
-  const line: Line | undefined = lines.get(step.line)?.line
-  return step.phase === other.phase && line?.fixedOrder !== true
+type InAnyOrder = (step: Step, other: Step) => boolean
+
+function anyOrderOf(lines: ReadonlyMap<string, PlannedLine>, tipIns: ReadonlyMap<string, string>): InAnyOrder {
+  const lineOf = (step: Step): string | undefined => (step.kind === 'weigh' ? step.line : tipIns.get(step.id))
+  return (step, other) => {
+    const line = lineOf(step)
+    if (line === undefined || lineOf(other) === undefined) return false
+    if (step.phase !== other.phase || step.vessel !== other.vessel) return false
+    return lines.get(line)?.line.fixedOrder !== true
+  }
 }

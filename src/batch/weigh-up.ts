@@ -5,8 +5,8 @@ import type { KindOf, Step } from './step'
 export interface WeighedUp {
   readonly steps: readonly Step[]
   readonly cups: readonly BatchVessel[]
-  /** Ids of the charge steps that were put in. */
-  readonly added: ReadonlySet<string>
+  /** The charge steps that were put in, by id, with the line that each tips in. */
+  readonly added: ReadonlyMap<string, string>
 }
 
 /**
@@ -19,6 +19,7 @@ export function weighUpFirst(procedure: readonly Step[], lines: ReadonlyMap<stri
   const process: Step[] = []
   const cups: BatchVessel[] = []
   const tipIn = new Map<string, string>()
+  const added = new Map<string, string>()
   for (const step of procedure) {
     const first = !begun.has(step.vessel)
     begun.add(step.vessel)
@@ -32,11 +33,12 @@ export function weighUpFirst(procedure: readonly Step[], lines: ReadonlyMap<stri
       weighings.push(intoCup(step, cup.id))
       const charge = chargeOf(step, cup.id)
       tipIn.set(step.id, charge.id)
+      added.set(charge.id, step.line)
       process.push(charge)
     }
   }
   const steps = [...weighings, ...process].map((step) => followTipIn(step, tipIn))
-  return { steps, cups, added: new Set(tipIn.values()) }
+  return { steps, cups, added }
 }
 
 function cupOf(step: KindOf<'weigh'>, number: number, lines: ReadonlyMap<string, PlannedLine>): BatchVessel {
