@@ -1,0 +1,113 @@
+import type { Event } from '../batch/event'
+import type { HealReport } from '../ports/event-log'
+import { addMissing, ofStream, type Union } from './append'
+import type { Project } from './head-row'
+import { eventText } from './journal-line'
+import type { Journal, StreamSum } from './journal-port'
+import type { Database } from './schema'
+
+export interface HealOptions {
+  readonly db: Database
+  readonly journal: Journal
+  readonly project: Project
+  /** Entries that the database got from the journal, as they arrive. */
+  readonly onRestored: (events: readonly Event[]) => void
+  /** Called once the database holds all that the journal has. */
+  readonly onDatabaseWhole: () => void
+  /** True where another page may be writing now: a difference counts only if it lasts. */
+  readonly hasCompany: boolean
+}
+
+const streamsAtOnce = 50
+const companyMs = 400
+
+/** Compares the two copies by one row a stream and brings each up to the union of both. Says what it did. */
+export async function healCopies(options: HealOptions): Promise<readonly HealReport[]> {
+  const { db, journal } = options
+  const table = await journal.table()
+  let differing = differences(await sumsOf(db), table.streams)
+  if (differing.length > 0 && options.hasCompany) {
+    await new Promise((done) => setTimeout(done, companyMs))
+    const still = new Set(differences(await sumsOf(db), (await journal.table()).streams))
+    differing = differing.filter((stream) => still.has(stream))
+  }
+  const sizes = new Map(table.streams.map(({ stream, count }) => [stream, count]))
+  const touched = new Set<string>()
+  const counts = { database: 0, journal: 0, conflicting: 0 }
+  for (const streams of inRuns(differing.filter((stream) => sizes.has(stream)))) {
+    const { added, conflicting } = await healDatabase(options, streams)
+    counts.database += added.length
+    counts.conflicting += conflicting
+    for (const event of added) touched.add(event.stream)
+  }
+  options.onDatabaseWhole()
+  for (const streams of inRuns(differing)) {
+    const missing = await missingInJournal(options, streams)
+    if (missing.length > 0) await journal.append(missing.map(eventText))
+    counts.journal += missing.length
+    for (const event of missing) touched.add(event.stream)
+  }
+  return reportsOf({ ...counts, streams: touched.size }, table.torn, table.damaged)
+}
+
+function* inRuns(streams: readonly string[]): Generator<readonly string[]> {
+  for (let at = 0; at < streams.length; at += streamsAtOnce) yield streams.slice(at, at + streamsAtOnce)
+}
+
+/** The sums of all streams by the database's heads, in runs that leave the page time between them. */
+async function sumsOf(db: Database): Promise<readonly StreamSum[]> {
+  const sums: StreamSum[] = []
+  for (let range: IDBKeyRange | null = null; ; ) {
+    const rows = await db.getAll('heads', range, 1_000)
+    for (const { stream, count, sum } of rows) sums.push({ stream, count, sum })
+    const last = rows.at(-1)
+    if (!last || rows.length < 1_000) return sums
+    range = IDBKeyRange.lowerBound(last.stream, true)
+  }
+}
+
+/** Names of the streams of which the two copies hold different sets of entries. */
+export function differences(one: readonly StreamSum[], other: readonly StreamSum[]): readonly string[] {
+  const rest = new Map(one.map((row) => [row.stream, row]))
+  const found: string[] = []
+  for (const row of other) {
+    const twin = rest.get(row.stream)
+    rest.delete(row.stream)
+    if (twin?.count !== row.count || twin.sum !== row.sum) found.push(row.stream)
+  }
+  return [...found, ...rest.keys()]
+}
+
+async function healDatabase(
+  { db, journal, project, onRestored }: HealOptions,
+  streams: readonly string[],
+): Promise<Union> {
+  const copies = await journal.read(streams)
+  const union = await addMissing(db, new Map(streams.map((stream, index) => [stream, copies[index] ?? []])), project)
+  if (union.added.length > 0) onRestored(union.added)
+  return union
+}
+
+async function missingInJournal({ db, journal }: HealOptions, streams: readonly string[]): Promise<readonly Event[]> {
+  const copies = await journal.read(streams)
+  const known = new Set(copies.flat().map((event) => event.hash))
+  const missing: Event[] = []
+  for (const stream of streams)
+    for (const event of await db.getAll('events', ofStream(stream))) if (!known.has(event.hash)) missing.push(event)
+  return missing
+}
+
+function reportsOf(
+  counts: { database: number; journal: number; conflicting: number; streams: number },
+  torn: number,
+  damaged: number,
+): readonly HealReport[] {
+  const reports: HealReport[] = []
+  const entries = counts.database + counts.journal
+  const code = counts.database === 0 ? 'HEALED_JOURNAL' : counts.journal === 0 ? 'HEALED_DATABASE' : 'HEALED_BOTH'
+  if (entries > 0) reports.push({ code, entries, streams: counts.streams })
+  if (torn > 0) reports.push({ code: 'TORN_LINE', entries: torn, streams: 0 })
+  const lost = damaged + counts.conflicting
+  if (lost > 0) reports.push({ code: 'DAMAGED_ENTRY', entries: lost, streams: 0 })
+  return reports
+}

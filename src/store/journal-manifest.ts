@@ -1,0 +1,93 @@
+import type { HeldIntention } from '../ports/event-log'
+import { emptySum, mixSum } from './checksum'
+import { type JournalFolder, writeThrough } from './journal-folder'
+import { decodeJournal, decodeLine, encodeLine } from './journal-line'
+import type { StreamSum } from './journal-port'
+
+/** A run of whole lines of one stream inside a pack file. */
+export interface Segment {
+  readonly pack: string
+  readonly at: number
+  readonly bytes: number
+}
+
+export interface ManifestStream extends StreamSum {
+  readonly segments: readonly Segment[]
+}
+
+/** What has been merged so far. Bytes of a pack beyond `packs[name]` are leftovers of a merge that was cut off. */
+export interface Manifest {
+  readonly generation: number
+  readonly packs: Readonly<Record<string, number>>
+  readonly streams: readonly ManifestStream[]
+  readonly held: readonly HeldIntention[]
+  readonly released: readonly string[]
+  /** Page files that are wholly in here, and may still be there. */
+  readonly merged: readonly string[]
+}
+
+const slots = ['manifest-a', 'manifest-b'] as const
+const nothing: Manifest = { generation: 0, packs: {}, streams: [], held: [], released: [], merged: [] }
+
+export const packName = (number: number): string => `pack.${number}.log`
+export const isPack = (name: string): boolean => /^pack\.\d+\.log$/.test(name)
+
+/** The newer of the two slots that is whole; made again from the packs where neither is. */
+export async function readManifest(folder: JournalFolder, names: readonly string[]): Promise<Manifest> {
+  const found = await Promise.all(slots.filter((slot) => names.includes(slot)).map((slot) => readSlot(folder, slot)))
+  const whole = found.filter((manifest) => manifest !== null).sort((a, b) => b.generation - a.generation)
+  return whole[0] ?? rebuild(folder, names.filter(isPack))
+}
+
+/** Writes the slot that does not hold the present generation, so that one whole manifest stands at any moment. */
+export async function writeManifest(folder: JournalFolder, manifest: Manifest): Promise<void> {
+  const handle = await folder.open(manifest.generation % 2 === 0 ? slots[0] : slots[1])
+  try {
+    const line = encodeLine(JSON.stringify(manifest))
+    handle.truncate(0)
+    writeThrough(handle, line, 0)
+  } finally {
+    handle.close()
+  }
+}
+
+async function readSlot(folder: JournalFolder, slot: string): Promise<Manifest | null> {
+  const value = decodeLine(await folder.read(slot))
+  return typeof value === 'object' && value !== null && 'generation' in value ? (value as Manifest) : null
+}
+
+/** Reads every pack line by line: the way back when both slots are damaged. */
+async function rebuild(folder: JournalFolder, packs: readonly string[]): Promise<Manifest> {
+  const streams = new Map<string, ManifestStream>()
+  const sizes: Record<string, number> = {}
+  const seen = new Set<string>()
+  const held: HeldIntention[] = []
+  const released: string[] = []
+  for (const pack of packs) {
+    const bytes = await folder.read(pack)
+    const { lines, torn } = decodeJournal(bytes)
+    sizes[pack] = bytes.length - (torn?.length ?? 0)
+    for (const { entry, bytes: line } of lines) {
+      if (entry.kind === 'held') held.push(entry.held)
+      if (entry.kind === 'released') released.push(entry.id)
+      if (entry.kind !== 'event' || seen.has(entry.event.hash)) continue
+      const { stream, hash } = entry.event
+      seen.add(hash)
+      const segment = { pack, at: line.byteOffset - bytes.byteOffset, bytes: line.length }
+      streams.set(stream, withLine(streams.get(stream) ?? emptyRow(stream), hash, segment))
+    }
+  }
+  return { ...nothing, packs: sizes, streams: [...streams.values()], held, released }
+}
+
+export const emptyRow = (stream: string): ManifestStream => ({ stream, count: 0, sum: emptySum, segments: [] })
+
+/** The row after one line more; a line that follows the last one directly makes its segment longer. */
+export function withLine(row: ManifestStream, hash: string, line: Segment): ManifestStream {
+  const last = row.segments.at(-1)
+  const joins = last !== undefined && last.pack === line.pack && last.at + last.bytes === line.at
+  const segments = joins
+    ? [...row.segments.slice(0, -1), { ...last, bytes: last.bytes + line.bytes }]
+    : [...row.segments, line]
+  return { stream: row.stream, count: row.count + 1, sum: mixSum(row.sum, hash), segments }
+}

@@ -1,0 +1,44 @@
+import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb'
+import type { Event } from '../batch/event'
+import type { StreamHead } from '../ports/event-log'
+
+export const databaseName = 'pannikin'
+export const databaseVersion = 1
+
+/** A head as it is stored: `order` is minus the time of the last entry in ms, so that an index lists the newest first. */
+export interface HeadRow extends StreamHead {
+  readonly order: number
+  /** Digest of the set of the stream's entries (checksum.ts). */
+  readonly sum: string
+}
+
+export interface Schema extends DBSchema {
+  events: { key: [stream: string, replica: string, n: number]; value: Event }
+  heads: {
+    key: string
+    value: HeadRow
+    indexes: {
+      'by-shelf': [family: string, shelf: string, order: number]
+      'by-family': [family: string, order: number]
+    }
+  }
+  /** `replica`: the id of this installation. `verified-to`: the last stream whose hashes were checked when idle. */
+  meta: { key: string; value: string }
+  drafts: { key: string; value: string }
+}
+
+export type Database = IDBPDatabase<Schema>
+type Upgrade = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>
+
+/** Additive steps only: a step that has shipped is never changed, and none rewrites an entry. */
+export function migrate(db: Database, oldVersion: number, tx: Upgrade, newReplica: () => string): void {
+  if (oldVersion < 1) {
+    db.createObjectStore('events')
+    const heads = db.createObjectStore('heads', { keyPath: 'stream' })
+    heads.createIndex('by-shelf', ['family', 'shelf', 'order'])
+    heads.createIndex('by-family', ['family', 'order'])
+    db.createObjectStore('meta')
+    db.createObjectStore('drafts')
+    void tx.objectStore('meta').put(newReplica(), 'replica')
+  }
+}

@@ -1,0 +1,87 @@
+import { type Event, seal, tipOf } from '../batch/event'
+import type { EventLog, HealReport } from '../ports/event-log'
+import type { StoreParts } from './build-store'
+import { healCopies } from './heal'
+import { pageLock } from './locks'
+import type { Database } from './schema'
+
+/** The comparing of the two copies, once for each connection. */
+export interface Watch {
+  /** Compares and heals; never rejects. */
+  compare(db: Database): Promise<void>
+  /** Resolves when the database holds all that the journal has, or when nothing can be said about that. */
+  databaseWhole(): Promise<void>
+  ready(): Promise<void>
+  /** There is nothing to compare: nobody is to wait. */
+  giveUp(): void
+}
+
+interface WatchHooks {
+  readonly log: () => EventLog
+  readonly onRestored: (events: readonly Event[]) => void
+  readonly onReport: (report: HealReport) => void
+}
+
+const storageStream = 'settings:storage'
+
+export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
+  const { journal, locks, state } = parts
+  const first = gate()
+  let whole = gate()
+
+  async function compare(db: Database): Promise<void> {
+    whole = gate()
+    const mine = whole
+    try {
+      const reports = await locks.exclusive('journal:compare', () => attempt(db, mine.open))
+      for (const one of reports) {
+        hooks.onReport(one)
+        if (one.code.startsWith('HEALED')) void record(one)
+      }
+    } catch {
+      // What failed says so itself: the connection or the journal is dead, and its return brings us here again.
+    } finally {
+      mine.open()
+      first.open()
+    }
+  }
+
+  async function attempt(db: Database, onDatabaseWhole: () => void): Promise<readonly HealReport[]> {
+    if (journal.state() !== 'open' && !(await journal.start()))
+      return [{ code: 'ONE_COPY_ONLY', entries: 0, streams: 0 }]
+    const own = pageLock(parts.pageId)
+    const others = [...(await locks.held())].filter((name) => name.startsWith(pageLock('')) && name !== own)
+    const { onRestored } = hooks
+    const reports = await healCopies({
+      db,
+      journal,
+      project: parts.project,
+      onRestored,
+      onDatabaseWhole,
+      hasCompany: others.length > 0,
+    })
+    state.set({ compared: true })
+    return reports
+  }
+
+  async function record(report: HealReport): Promise<void> {
+    const log = hooks.log()
+    const before = await log.read(storageStream)
+    const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: parts.now(), by: '' }
+    const event = seal({ kind: 'healed', body: { ...report } }, tipOf(before, log.replica), place)
+    const projection = parts.project(storageStream, [...before, event])
+    const answer = await log.append({ events: [event], after: before.at(-1)?.hash ?? null, projection })
+    if (answer.state === 'conflict') await record(report)
+  }
+
+  return { compare, databaseWhole: () => whole.passed, ready: () => first.passed, giveUp: first.open }
+}
+
+/** A promise that is fulfilled from outside, once. */
+function gate(): { readonly passed: Promise<void>; readonly open: () => void } {
+  let open = () => {}
+  const passed = new Promise<void>((resolve) => {
+    open = resolve
+  })
+  return { passed, open: () => open() }
+}
