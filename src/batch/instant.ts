@@ -1,14 +1,18 @@
 const dayMs = 86_400_000
 const iso = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2})(?:\.(\d{1,3})\d*)?)?(Z|[+-]\d{2}:\d{2})?)?$/
 
-/** ISO 8601 text as ms UTC; a bare date is its midnight UTC. NaN for anything else. */
+/** ISO 8601 text as ms UTC; a bare date is its midnight UTC. NaN for anything else, and for days that are not there. */
 export function msOf(text: string): number {
   const match = iso.exec(text)
   if (match === null) return Number.NaN
   const part = (index: number): number => Number(match[index] ?? 0)
+  if (part(4) > 23 || part(5) > 59 || part(6) > 59) return Number.NaN
   const fraction = Number((match[7] ?? '').padEnd(3, '0'))
   const clockMs = ((part(4) * 60 + part(5)) * 60 + part(6)) * 1000 + fraction
-  return daysOf(part(1), part(2), part(3)) * dayMs + clockMs - offsetOf(match[8]) * 60_000
+  const days = daysOf(part(1), part(2), part(3))
+  const [, month, day] = dateOf(days)
+  if (month !== part(2) || day !== part(3)) return Number.NaN
+  return days * dayMs + clockMs - offsetOf(match[8]) * 60_000
 }
 
 /** ms UTC as ISO 8601 with the local offset, e.g. 2026-06-16T10:35:00.000+01:00. */
