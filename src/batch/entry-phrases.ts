@@ -1,3 +1,4 @@
+import type { Micrograms } from '../trade/mass'
 import type { Say } from './entry-words'
 import type { MeasureBasis } from './formula'
 import type { Bodies, InstrumentCheck, RemedyKind } from './kinds'
@@ -7,8 +8,10 @@ type Figures = Pick<Say, 'mass' | 'number' | 'percent'>
 /** What an instrument check found, without its full stop. */
 export function instrumentWords(check: InstrumentCheck, say: Figures): string {
   switch (check.kind) {
-    case 'balance':
-      return `Checked ${check.name}: ${say.mass(check.referenceUg)} read ${say.mass(check.readUg)}`
+    case 'balance': {
+      const stepUg = commonStep(check.referenceUg, check.readUg)
+      return `Checked ${check.name}: ${say.mass(check.referenceUg, stepUg)} read ${say.mass(check.readUg, stepUg)}`
+    }
     case 'pH meter': {
       const buffers = check.buffers.map((buffer) => say.number(buffer)).join(' and ')
       return `Checked ${check.name}: buffers ${buffers}, slope ${say.number(check.slopePercent)} %`
@@ -50,3 +53,7 @@ export function kindOfRemedy(remedy: RemedyKind): string {
       return 'discard and weigh again'
   }
 }
+
+/** The coarsest step, 0.01 g at most, that shows all of the masses without rounding. */
+export const commonStep = (...massesUg: readonly Micrograms[]): Micrograms =>
+  [10_000, 1000, 100, 10].find((stepUg) => massesUg.every((massUg) => massUg % stepUg === 0)) ?? 1

@@ -5,7 +5,8 @@ import { type BatchEvent, isKnown } from './kinds'
 
 /** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
 export interface Say {
-  readonly mass: (massUg: Micrograms) => string
+  /** As finely as it was written down, or to a step. */
+  readonly mass: (massUg: Micrograms, stepUg?: Micrograms) => string
   readonly number: (value: number) => string
   readonly percent: (fraction: number) => string
   readonly duration: (ms: number) => string

@@ -1,6 +1,6 @@
 import type { Check } from './formula'
 import type { BatchEvent } from './kinds'
-import { entriesOf, type Stamp, type Struck } from './record-entries'
+import { entriesOf, type RecordEntry, type Stamp, type Struck } from './record-entries'
 import type { BatchState } from './state'
 
 /** Readings and observations, against the specification where it states something. */
@@ -24,13 +24,16 @@ export interface ResultRow extends Stamp {
 
 export function resultRecord(state: BatchState, initialsOf: (id: string) => string): ResultRecord {
   const checks = state.header.revision.specification
-  const rows = entriesOf(state, 'measured', initialsOf).map(({ event, ...stamp }): ResultRow => {
+  const adjusting = new Set(state.plan.steps.filter(({ step }) => step.kind === 'adjust').map(({ id }) => id))
+  const all = entriesOf(state, 'measured', initialsOf)
+  const onTheWay = readingsOnTheWay(all, adjusting)
+  const rows = all.map(({ event, ...stamp }): ResultRow => {
     const check = checks.find((each) => each.id === event.body.check)
     return {
       ...stamp,
       label: event.body.label,
       body: event.body,
-      verdict: verdictOf(event.body, check),
+      verdict: onTheWay.has(event.id) ? 'none' : verdictOf(event.body, check),
       ...(check === undefined ? {} : { check }),
     }
   })
@@ -42,6 +45,21 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
     inProcess: rows.filter((row) => !kept(row) && row.check?.when !== 'after-rest'),
     missing: checks.filter((check) => !done.has(check.id)),
   }
+}
+
+/** While something is adjusted only its last reading is held to the limits: the others are how it got there. */
+function readingsOnTheWay(
+  all: readonly RecordEntry<'measured'>[],
+  adjusting: ReadonlySet<string>,
+): ReadonlySet<string> {
+  const own = all.filter(({ event, struck }) => !struck && adjusting.has(event.body.step ?? ''))
+  const last = new Map(own.map(({ event }) => [event.body.step, event.id]))
+  return new Set(
+    own
+      .map(({ event }) => event)
+      .filter(({ id, body }) => last.get(body.step) !== id)
+      .map(({ id }) => id),
+  )
 }
 
 /** A number against its limits; an observation as the person judged it. */

@@ -2,6 +2,7 @@ import type { Micrograms } from '../trade/mass'
 import type { Person } from './catalogue'
 import type { BatchHeader } from './header'
 import type { Disposition, InstrumentCheck } from './kinds'
+import type { PlannedStep } from './plan'
 import { type DeviationRecord, deviationRecords } from './record-deviations'
 import { entriesOf, type Stamp } from './record-entries'
 import { type MassRecord, massRecord } from './record-mass'
@@ -28,6 +29,8 @@ export interface BatchRecord {
   readonly unplanned: readonly UnplannedRow[]
   readonly deviations: readonly DeviationRecord[]
   readonly steps: readonly StepRow[]
+  /** Every step of the plan, weighings too, in order. */
+  readonly allSteps: readonly PlannedStep[]
   readonly results: ResultRecord
   readonly mass: MassRecord
   readonly notes: readonly (Stamp & { readonly text: string; readonly step?: string; readonly struck: boolean })[]
@@ -69,6 +72,7 @@ export function recordOf(state: BatchState, people?: ReadonlyMap<string, Person>
     unplanned: unplannedRows(state, initialsOf),
     deviations: deviationRecords(state, initialsOf),
     steps: stepRows(state, initialsOf),
+    allSteps: state.plan.steps,
     results: resultRecord(state, initialsOf),
     mass: massRecord(state, initialsOf),
     notes: entriesOf(state, 'noted', initialsOf).map(({ event, struck, ...stamp }) => ({

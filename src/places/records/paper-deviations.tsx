@@ -1,0 +1,95 @@
+import type { Format } from '../../app/format'
+import { kindOfRemedy } from '../../batch/entry-phrases'
+import type { Say } from '../../batch/entry-words'
+import type { DeviationRecord } from '../../batch/record-deviations'
+import { Mark } from '../../parts/mark'
+import type { PaperProps } from './record-paper'
+
+/** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom. */
+export function PaperDeviations({ record, format, say }: PaperProps) {
+  if (record.deviations.length === 0) return null
+  return (
+    <section class="paper-section" aria-label="Deviations">
+      {record.deviations.map((deviation) =>
+        deviation.settled?.how === 'struck out' ? (
+          <Mistyped key={deviation.id} deviation={deviation} format={format} />
+        ) : (
+          <Deviation key={deviation.id} deviation={deviation} record={record} format={format} say={say} />
+        ),
+      )}
+    </section>
+  )
+}
+
+/** The number was wrong, not the weighing. */
+function Mistyped({ deviation, format }: { deviation: DeviationRecord; format: Format }) {
+  const { number, name, byUg, direction, stepUg, settled } = deviation
+  return (
+    <p class="paper-mistyped">
+      Deviation {number}, {name} {format.massWithUnit(byUg, stepUg)} {direction}, was a slip of the entry: struck out{' '}
+      {settled && `${format.time(settled.atMs)} ${settled.by}, ${settled.reason}`}.
+    </p>
+  )
+}
+
+function Deviation({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {
+  const { number, name, byUg, direction, stepUg, weighing, atMs, by, inCup, settled } = deviation
+  const mass = (massUg: number): string => format.massWithUnit(massUg, stepUg)
+  return (
+    <div class={settled ? 'paper-deviation' : 'paper-deviation paper-deviation-open'}>
+      <h3>
+        <Mark kind="over" size={18} />
+        Deviation {number}: {name} {mass(byUg)} {direction}
+      </h3>
+      <p>
+        {weighing && `${mass(weighing.netUg)} for ${mass(weighing.targetUg)} `}
+        at {format.time(atMs)}, {by}
+        {inCup ? ', still in its cup' : ''}. {consequenceWords(deviation, format)}{' '}
+        <Settled deviation={deviation} record={record} format={format} say={say} />
+      </p>
+    </div>
+  )
+}
+
+function Settled({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {
+  const { settled } = deviation
+  if (settled === null) return <strong>Open: no way on has been chosen yet.</strong>
+  const when = `${format.time(settled.atMs)}, ${settled.by}`
+  if (settled.how === 'taken out' || settled.how === 'struck out')
+    return (
+      <>
+        <strong>
+          {settled.how === 'taken out' ? 'Taken out again' : 'Struck out'} {when}:
+        </strong>{' '}
+        {settled.reason}.
+      </>
+    )
+  return (
+    <>
+      <strong>Remedy chosen {when}:</strong> {kindOfRemedy(settled.how)}
+      {settled.totalUg === undefined ? '' : `, ${format.massWithUnit(settled.totalUg)} in all`}.{' '}
+      {capital(settled.reason)}. {settled.changed > 0 && `${settled.changed} targets changed (marked “was” above). `}
+      {asMadeWords(deviation, record, say)}
+    </>
+  )
+}
+
+function consequenceWords({ consequence, line }: DeviationRecord, format: Format): string {
+  if (consequence === null) return ''
+  const row = consequence.rows.find((each) => each.line === line) ?? consequence.rows[0]
+  if (row === undefined) return ''
+  const other = consequence.rows.filter((each) => each.breaks && each !== row).length
+  const limits = `the ${row.from} allows ${format.number(row.low * 100, 2)} to ${format.percent(row.high)}`
+  const rest = other > 0 ? ` ${other} more would leave their limits.` : ''
+  return `Left so the batch would end at ${format.percent(row.after)}; ${limits}: ${row.breaks ? 'outside' : 'within'}.${rest}`
+}
+
+function asMadeWords({ line, consequence }: DeviationRecord, record: PaperProps['record'], say: Say): string {
+  const asMade = record.materials.find((row) => row.line === line)?.asMade
+  const limits = consequence?.rows.find((row) => row.line === line)
+  if (asMade === undefined || limits === undefined || record.closed === null) return ''
+  const within = asMade >= limits.low - 5e-5 && asMade <= limits.high + 5e-5
+  return `As made ${say.number(Number((asMade * 100).toFixed(2)))} %: ${within ? 'within' : 'outside'}.`
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

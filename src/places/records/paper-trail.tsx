@@ -1,0 +1,75 @@
+import '../../parts/mono.css'
+import { useState } from 'preact/hooks'
+import { wordsOf } from '../../batch/entry-words'
+import type { TrailRow } from '../../batch/record-trail'
+import { Button } from '../../parts/button'
+import type { PaperProps } from './record-paper'
+
+/** Entries shown at a time; all of them are printed. */
+const pageSize = 100
+
+/** Every entry and change in the order it was written: nothing is left out, what was struck stays legible. */
+export function PaperTrail({ record, format, say }: PaperProps) {
+  const pages = Math.max(1, Math.ceil(record.trail.length / pageSize))
+  const [page, setPage] = useState(0)
+  const on = (index: number): boolean => Math.floor(index / pageSize) === page
+  return (
+    <section class="paper-section">
+      <h2>Every entry and change</h2>
+      <table class="paper-table paper-trail">
+        <thead>
+          <tr>
+            <th scope="col" class="paper-number">
+              No.
+            </th>
+            <th scope="col">Written</th>
+            <th scope="col">By</th>
+            <th scope="col">What</th>
+            <th scope="col">From</th>
+            <th scope="col">Hash</th>
+          </tr>
+        </thead>
+        <tbody>
+          {record.trail.map((row, index) => (
+            <tr key={row.entry} class={on(index) ? undefined : 'paper-other-page'}>
+              <td class="paper-number">{row.number}</td>
+              <td class="paper-time">
+                {format.dateTime(row.writtenAtMs ?? row.atMs)}
+                {row.writtenAtMs !== undefined && (
+                  <span class="paper-small"> happened {format.dateTime(row.atMs)}</span>
+                )}
+              </td>
+              <td>{row.by}</td>
+              <td>
+                {row.struck ? <s>{wordsOf(row.event, say)}</s> : wordsOf(row.event, say)}
+                {row.struck && (
+                  <span class="paper-small">
+                    {' '}
+                    struck {format.time(row.struck.atMs)} {row.struck.by}, {row.struck.reason}
+                  </span>
+                )}
+              </td>
+              <td class="paper-small">{sourceWords(row)}</td>
+              <td class="mono paper-hash">{row.event.hash.slice(0, 8)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {pages > 1 && (
+        <nav class="paper-pages" aria-label="Pages of entries">
+          <Button label="Earlier" icon="arrow-left" disabled={page === 0} onPress={() => setPage(page - 1)} />
+          <span>
+            {page + 1} of {pages}
+          </span>
+          <Button label="Later" icon="arrow-right" disabled={page === pages - 1} onPress={() => setPage(page + 1)} />
+        </nav>
+      )}
+    </section>
+  )
+}
+
+/** Where the value came from, and what was typed or sent to the letter. */
+function sourceWords({ source }: TrailRow): string {
+  const raw = source.raw === undefined ? '' : ` “${source.raw}”`
+  return `${source.kind}${raw}`
+}

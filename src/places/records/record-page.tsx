@@ -1,0 +1,72 @@
+import './record.css'
+import './paper-table.css'
+import './record-phone.css'
+import './records.css'
+import './print.css'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import { addressOf } from '../../app/routes'
+import type { BatchRecord } from '../../batch/record'
+import { Button } from '../../parts/button'
+import { EmptyState } from '../../parts/empty'
+import { CheckSheet } from './check-sheet'
+import { NoteSheet } from './note-sheet'
+import { createRecordModel, type RecordModel } from './record-model'
+import { RecordPaper } from './record-paper'
+import { SaveNotice } from './save-notice'
+
+/** One record: what can be done with it, and under it the paper. */
+export function RecordPage({ batch }: { batch: string }) {
+  const app = useApp()
+  const model = useMemo(() => createRecordModel(app, batch), [app, batch])
+  useEffect(() => void model.open(), [model])
+  const record = model.record.value
+  if (model.state.value === 'missing') return <Missing />
+  if (record === null) return <main class="record-page" aria-busy="true" />
+  return (
+    <main class="record-page">
+      <Tools record={record} model={model} />
+      <SaveNotice saver={model.saver} />
+      <RecordPaper record={record} />
+    </main>
+  )
+}
+
+function Missing() {
+  return (
+    <main class="record-page">
+      <EmptyState
+        title="This batch is not here"
+        text="It may be in a file that has not been brought in on this tablet."
+        actions={<Button kind="filled" label="To the records" href={addressOf({ place: 'records' })} />}
+      />
+    </main>
+  )
+}
+
+function Tools({ record, model }: { record: BatchRecord; model: RecordModel }) {
+  const [sheet, setSheet] = useState<'check' | 'note' | null>(null)
+  const { id } = record.header
+  const open = record.stage === 'in-hand' || record.stage === 'parked'
+  const due = !open && record.results.missing.some((check) => check.when === 'after-rest')
+  const readOnly = record.unknownKinds.length > 0
+  return (
+    <div class="record-tools">
+      <Button kind="plain" icon="arrow-left" label="Records" href={addressOf({ place: 'records' })} />
+      {open && <Button kind="filled" icon="play" label="Go on with it" href={addressOf({ place: 'run', batch: id })} />}
+      {!readOnly && (
+        <Button
+          kind={due ? 'filled' : 'quiet'}
+          icon="clipboard-check"
+          label="Add a check"
+          onPress={() => setSheet('check')}
+        />
+      )}
+      {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
+      <Button icon="printer" label="Print" onPress={() => window.print()} />
+      <Button icon="download" label="Save this batch" onPress={model.save} />
+      {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
+      {sheet === 'note' && <NoteSheet model={model} onClose={() => setSheet(null)} />}
+    </div>
+  )
+}

@@ -1,0 +1,62 @@
+import type { Format } from '../../app/format'
+import { addressOf } from '../../app/routes'
+import type { BatchSummary } from '../../batch/summary'
+import { Icon } from '../../parts/icon'
+import { Mark, type MarkKind } from '../../parts/mark'
+
+/** One batch in the list: what it is, how it ended, what is still to be looked at. */
+export function RecordRow({ batch, format }: { batch: BatchSummary; format: Format }) {
+  const { kind, word } = stateOf(batch)
+  return (
+    <a class="record-row" href={addressOf({ place: 'records', batch: batch.id })}>
+      <span class="record-row-what">
+        <span class="record-row-code">{batch.code}</span>
+        <span class="record-row-formula">
+          {batch.formulaName} r{batch.revision}, {format.massWithUnit(batch.totalUg)}
+        </span>
+      </span>
+      <span class="record-row-when">
+        {format.date(batch.touchedAtMs)}
+        <span class="record-row-sub">
+          {batch.closedAtMs === undefined
+            ? `opened ${format.date(batch.openedAtMs)}`
+            : `closed ${format.date(batch.closedAtMs)}`}
+        </span>
+      </span>
+      <span class="record-row-marks">
+        <span class={`record-row-state record-row-${kind}`}>
+          <Mark kind={kind} size={22} />
+          {word}
+        </span>
+        <span class="record-row-sub">{subOf(batch)}</span>
+      </span>
+      <Icon name="chevron-right" />
+    </a>
+  )
+}
+
+function stateOf(batch: BatchSummary): { kind: MarkKind; word: string } {
+  if (batch.stage === 'in-hand') return { kind: 'now', word: 'in hand' }
+  if (batch.stage === 'parked') return { kind: 'waiting', word: 'put aside' }
+  if (batch.stage === 'abandoned') return { kind: 'closed', word: 'given up' }
+  switch (batch.decision) {
+    case 'accept':
+      return { kind: 'within', word: 'accepted' }
+    case 'hold':
+      return { kind: 'waiting', word: 'on hold' }
+    case 'rework':
+      return { kind: 'part', word: 'to rework' }
+    default:
+      return { kind: 'over', word: 'rejected' }
+  }
+}
+
+function subOf({ checksDue, deviations, doubts, done, steps, stage }: BatchSummary): string {
+  const parts = [
+    stage === 'in-hand' || stage === 'parked' ? `${done} of ${steps} steps` : '',
+    checksDue.length > 0 && stage === 'closed' ? `${checksDue.length} checks to do` : '',
+    deviations > 0 ? `${deviations} ${deviations === 1 ? 'deviation' : 'deviations'}` : '',
+    doubts > 0 ? `${doubts} to look at` : '',
+  ]
+  return parts.filter((part) => part !== '').join(', ')
+}

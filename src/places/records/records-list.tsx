@@ -1,0 +1,91 @@
+import './records.css'
+import { useEffect, useMemo } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import { useFormat } from '../../app/format'
+import { BringIn } from '../../app/import/archive-import'
+import { createSaver, everythingName } from '../../app/import/save-file'
+import { addressOf } from '../../app/routes'
+import type { BatchSummary } from '../../batch/summary'
+import { Button } from '../../parts/button'
+import { EmptyState } from '../../parts/empty'
+import { TextField } from '../../parts/form'
+import { createRecordsModel, type RecordsModel } from './model'
+import { RecordRow } from './record-row'
+import { SaveNotice } from './save-notice'
+
+export function RecordsList() {
+  const app = useApp()
+  const model = useMemo(() => createRecordsModel(app), [app])
+  const saver = useMemo(() => createSaver(app), [app])
+  useEffect(() => void model.readMore(), [model])
+  const searching = model.search.value !== ''
+  return (
+    <main class="records">
+      <div class="records-main">
+        <header class="records-head">
+          <h1>Records</h1>
+          <div class="records-search">
+            <TextField
+              label="Find by code or formula"
+              value={model.search.value}
+              onChange={model.setSearch}
+              placeholder="LOT-01-009, gel, hold"
+            />
+          </div>
+        </header>
+        <Shelf title="In hand" batches={model.inHand.value} />
+        <Shelf title="Finished" batches={model.finished.value} />
+        <Foot model={model} searching={searching} />
+      </div>
+      <aside class="records-side" aria-label="Files">
+        <h2>Files</h2>
+        <p class="records-hint">
+          A file is the only copy that leaves this tablet. It holds every entry with its hash, and can be brought in
+          again here or elsewhere; twice is no harm.
+        </p>
+        <Button
+          icon="download"
+          label="Save everything"
+          onPress={() => void saver.save('all', everythingName(app.clock.nowMs()))}
+          full
+        />
+        <SaveNotice saver={saver} />
+        <BringIn />
+      </aside>
+    </main>
+  )
+}
+
+function Shelf({ title, batches }: { title: string; batches: readonly BatchSummary[] }) {
+  const format = useFormat()
+  if (batches.length === 0) return null
+  return (
+    <section class="records-shelf" aria-label={title}>
+      <h2>{title}</h2>
+      <ul>
+        {batches.map((batch) => (
+          <li key={batch.id}>
+            <RecordRow batch={batch} format={format} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** What stands under the lists: more rows, nothing found, or what will be here one day. */
+function Foot({ model, searching }: { model: RecordsModel; searching: boolean }) {
+  const none = model.inHand.value.length === 0 && model.finished.value.length === 0
+  if (model.reading.value && none) return <p class="records-hint">Reading…</p>
+  if (none && searching) return <p class="records-hint">Nothing of that name. Try fewer letters.</p>
+  if (none)
+    return (
+      <EmptyState
+        title="No record yet"
+        text="Every batch keeps its record from the first tap: what was weighed, from which lot, by whom, what went wrong and what was done about it."
+        actions={<Button kind="filled" icon="plus" label="Start a batch" href={addressOf({ place: 'start' })} />}
+      />
+    )
+  if (!model.more.value) return null
+  return <Button label="Show earlier ones" disabled={model.reading.value} onPress={() => void model.readMore()} />
+}
