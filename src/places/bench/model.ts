@@ -62,7 +62,7 @@ export function createBenchModel(app: App): BenchModel {
     goTo: (card) => {
       app.alarm.unlock()
       app.go({ place: 'run', batch: card.batch.id })
-      if (card.ringing.length > 0) void silence(app, card)
+      if (card.ringing.length > 0) void silence(app, card.batch.id)
     },
     loadDemonstration: async () => {
       if (loading.value) return
@@ -74,10 +74,8 @@ export function createBenchModel(app: App): BenchModel {
   }
 }
 
-async function silence(app: App, { batch, ringing }: BenchCard): Promise<void> {
-  const handle = await app.batches.open(batch.id)
-  if (!handle) return
-  for (const { id } of ringing) await handle.intend({ do: 'acknowledge-timer', timer: id })
+async function silence(app: App, batch: string): Promise<void> {
+  for (const bell of app.bells.ringing.value.filter((each) => each.batch === batch)) await app.bells.stop(bell)
 }
 
 const momentOf = (iso: string | undefined): number | null => (iso === undefined ? null : Date.parse(iso))

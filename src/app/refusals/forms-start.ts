@@ -1,0 +1,27 @@
+import { grams, type SentencesOf } from './sentences'
+
+/** What Start cannot take as it was typed or chosen. */
+export type StartRefusal =
+  | {
+      readonly code: 'START_TOO_LITTLE'
+      readonly name: string
+      readonly targetUg: number
+      readonly balance: string
+      readonly sizeUg: number
+    }
+  | { readonly code: 'START_TARE_OVER'; readonly balance: string; readonly capacityUg: number }
+  | { readonly code: 'START_NO_PERSON' }
+  | { readonly code: 'START_SLOPE_ABSURD'; readonly percent: number }
+  | { readonly code: 'START_BUFFERS_UNCLEAR' }
+  | { readonly code: 'START_AMBIENT_ABSURD'; readonly temperatureC: number }
+
+export const startSentences: SentencesOf<StartRefusal> = {
+  START_TOO_LITTLE: ({ name, targetUg, balance, sizeUg }) =>
+    `${name} would be ${grams(targetUg)}, which ${balance} shows as nothing. Make ${grams(sizeUg)} or more, or weigh it on a finer balance.`,
+  START_TARE_OVER: ({ balance, capacityUg }) =>
+    `That is more than ${balance}, the largest here, can carry (${grams(capacityUg)}). Check the decimal mark.`,
+  START_NO_PERSON: () => 'Nobody is known here yet. Add yourself in Setup, so that the record can say who weighed.',
+  START_SLOPE_ABSURD: ({ percent }) => `A slope of ${percent} % cannot be. Meters give about 95 to 105 %.`,
+  START_BUFFERS_UNCLEAR: () => 'Write two buffers or more, each between 0 and 14, with blanks between: 4.01 7.00.',
+  START_AMBIENT_ABSURD: ({ temperatureC }) => `${temperatureC} °C is no room to weigh in. Check the decimal mark.`,
+}

@@ -1,0 +1,144 @@
+import type { BalanceFinding, Finding, LotFinding, VesselFinding } from '../../batch/finding'
+import { mustBeSettled } from '../../batch/preflight'
+import { usableLots } from './lots'
+import type { SetUp } from './set-up'
+import { smallCard } from './settle-small'
+import { noVessel } from './vessels'
+import { keeping, nameOf, type SettleCard, type SettleWorld, withBalance, withLots } from './ways'
+
+/** In the order in which they are numbered: lots, balances, vessels. Lines too small for one balance share a card. */
+export function settleCards(world: SettleWorld): readonly SettleCard[] {
+  const { findings, header } = world.setUp
+  const isKept = ({ code, about }: Finding) => header.kept.some((kept) => kept.code === code && kept.about === about)
+  const open = findings.filter((finding) => mustBeSettled(finding) && !isKept(finding))
+  const small = new Map<string, Extract<Finding, { code: 'TOO_SMALL' }>[]>()
+  const cards: SettleCard[] = []
+  for (const finding of open) {
+    if (finding.code !== 'TOO_SMALL') {
+      cards.push(...cardOf(finding, world))
+      continue
+    }
+    const group = small.get(finding.balance.id) ?? []
+    small.set(finding.balance.id, [...group, finding])
+  }
+  const smallCards = [...small.values()].map((group) => smallCard(group, world))
+  const isVessel = ({ code }: SettleCard) => code === 'VESSEL_SMALL'
+  return [...cards.filter((card) => !isVessel(card)), ...smallCards, ...cards.filter(isVessel)]
+}
+
+function cardOf(finding: Finding, world: SettleWorld): SettleCard[] {
+  switch (finding.code) {
+    case 'LOT_EXPIRED':
+    case 'LOT_QUARANTINED':
+      return [lotCard(finding, world)]
+    case 'LOT_SHORT':
+      return [shortCard(finding, world)]
+    case 'OVER_BALANCE':
+      return [overBalanceCard(finding, world)]
+    case 'VESSEL_SMALL':
+      return [vesselCard(finding, world)]
+    case 'TOO_SMALL':
+    case 'FAIRLY_SMALL':
+    case 'NO_LOT':
+    case 'NOTHING_HELD_BACK':
+      return []
+  }
+}
+
+function lotCard(finding: Extract<LotFinding, { lot: unknown }>, world: SettleWorld): SettleCard {
+  const { about, lot, code } = finding
+  const { format, setUp } = world
+  const name = nameOf(world, about)
+  const expired = code === 'LOT_EXPIRED'
+  const shelf = setUp.shelves.get(about) ?? []
+  const next = usableLots(shelf, neededUg(setUp, about))
+  const first = shelf.find((each) => each.lot.id === next[0])
+  const codes = next.flatMap((id) => shelf.filter((each) => each.lot.id === id).map((each) => each.lot.code))
+  const what = expired
+    ? `Lot ${lot.code} ran out on ${lot.expires ? format.date(lot.expires) : ''}, ${days(finding.daysOver)} ago.`
+    : `Lot ${lot.code} has not been released yet.`
+  const instead = first
+    ? ` ${first.lot.code} is in date, ${format.massWithUnit(first.leftUg)} left.`
+    : ' There is no other lot that may be used.'
+  return {
+    ...base(finding, expired ? 'expired' : 'quarantine'),
+    id: `${code} ${about} ${lot.id}`,
+    title: expired ? `${name} has expired` : `${name} is in quarantine`,
+    text: what + instead,
+    ways: next.length > 0 ? [{ label: `Use ${codes.join(' + ')}`, take: withLots(about, next) }] : [],
+    reasons: expired
+      ? ['Re-tested, still good', 'Trial batch, not for use']
+      : ['Released by word', 'Trial batch, not for use'],
+  }
+}
+
+function shortCard(finding: Extract<LotFinding, { code: 'LOT_SHORT' }>, world: SettleWorld): SettleCard {
+  const { about, neededUg: wantedUg, leftUg } = finding
+  const { format, setUp } = world
+  const chosen = setUp.header.lots.find(({ line }) => line === about)?.lots.map(({ id }) => id) ?? []
+  const more = usableLots(setUp.shelves.get(about) ?? [], wantedUg, chosen).slice(chosen.length)
+  const codes = more.flatMap((id) => world.house.lots.get(id)?.code ?? [])
+  return {
+    ...base(finding, 'short'),
+    title: `Not enough ${nameOf(world, about)}`,
+    text: `${format.massWithUnit(leftUg)} is left of what was chosen; ${format.massWithUnit(wantedUg)} is needed.${
+      codes.length === 0 ? ' No other lot may be used.' : ''
+    }`,
+    ways: codes.length > 0 ? [{ label: `Add ${codes.join(' + ')}`, take: withLots(about, [...chosen, ...more]) }] : [],
+    reasons: ['More is on its way', 'The stock figure is wrong'],
+  }
+}
+
+function overBalanceCard(finding: Extract<BalanceFinding, { code: 'OVER_BALANCE' }>, world: SettleWorld): SettleCard {
+  const { about, balance, targetUg } = finding
+  const larger = world.house.balances
+    .filter(({ capacityUg }) => capacityUg >= targetUg)
+    .sort((a, b) => a.stepUg - b.stepUg)[0]
+  const loads = Math.ceil(targetUg / balance.capacityUg)
+  const inParts = `Weigh it in ${loads} loads`
+  return {
+    ...base(finding, 'too much'),
+    title: `Too much for ${balance.name}`,
+    text: `${nameOf(world, about)} is ${world.format.massWithUnit(targetUg)}; it carries ${world.format.massWithUnit(balance.capacityUg)}.`,
+    ways: [
+      ...(larger ? [{ label: `Use ${larger.name}`, take: withBalance([about], larger.id) }] : []),
+      { label: inParts, take: keeping(finding.code, [about], inParts) },
+    ],
+    reasons: [inParts],
+  }
+}
+
+function vesselCard(finding: VesselFinding, world: SettleWorld): SettleCard {
+  const { about, peakUg, neededUg: wantedUg, capacityUg } = finding
+  const { format, house, setUp } = world
+  const row = setUp.vessels.find(({ need }) => need.id === about)
+  const taken = new Set(setUp.vessels.map(({ kept }) => kept?.id))
+  const larger = house.vessels
+    .filter((kept) => kept.capacityUg >= wantedUg && !taken.has(kept.id) && !kept.archived)
+    .sort((a, b) => a.capacityUg - b.capacityUg)[0]
+  const fits = peakUg <= capacityUg
+  const room = fits ? ` The formula asks for room for ${format.massWithUnit(wantedUg)}.` : ''
+  return {
+    ...base(finding, 'small'),
+    title: `${row?.vessel.name ?? about} is ${fits ? 'tight' : 'too small'}`,
+    text: `${format.massWithUnit(peakUg)} goes in; it holds ${format.massWithUnit(capacityUg)}.${room}`,
+    ways: larger
+      ? [
+          {
+            label: `Use ${larger.name}`,
+            take: (choice) => ({
+              ...choice,
+              vessels: { ...choice.vessels, [about]: { ...noVessel, kept: larger.id } },
+            }),
+          },
+        ]
+      : [],
+    reasons: ['It has held this before', 'Made in two parts'],
+  }
+}
+
+const base = ({ code, about }: Finding, word: string) => ({ id: `${code} ${about}`, code, abouts: [about], word })
+
+const neededUg = ({ plan }: SetUp, line: string): number => (plan.ok ? (plan.value.lines.get(line)?.targetUg ?? 0) : 0)
+
+const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`)

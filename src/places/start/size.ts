@@ -1,0 +1,63 @@
+import { type Micrograms, massFromUnit, massUnits, roundToStep } from '../../trade/mass'
+import { isSum, type NumberRefusal, readMass, splitUnit } from '../../trade/number-text'
+import { accept, type Result, refuse } from '../../trade/result'
+import { evaluateSum } from '../../trade/units'
+import type { SizeUnit } from './choice'
+
+/** One tonne: beyond it a typing slip is likelier than a batch. */
+const largestUg = 1_000 * massUnits.kg
+const smallestUg = massUnits.g / 1_000
+
+/** What the field holds: a mass at once, or a sum that is being worked out. */
+export type SizeReading = Result<Micrograms, NumberRefusal> | { readonly ok: 'wait'; readonly text: string }
+
+/** A typed size in the unit beside the field, unless a unit stands in the text itself: "1.2 kg". */
+export function readSize(text: string, unit: SizeUnit): SizeReading {
+  const plain = text.trim()
+  const { number, unit: typed } = splitUnit(plain)
+  if (isSum(number)) return { ok: 'wait', text: plain }
+  return readMass(typed === '' && number !== '' ? `${number} ${unit}` : plain, limits)
+}
+
+/** The worth of a size typed as a sum, such as 2*250 or 1.5+0.25 kg. */
+export async function workOutSize(text: string, unit: SizeUnit): Promise<Result<Micrograms, NumberRefusal>> {
+  const { number, unit: typed } = splitUnit(text)
+  const known = isUnit(typed) ? typed : typed === '' ? unit : undefined
+  if (known === undefined) return refuse({ code: 'NUMBER_LETTERS', text })
+  const sum = await evaluateSum(number, { negative: false, zero: false })
+  if (!sum.ok) return sum
+  const sizeUg = massFromUnit(sum.value, known)
+  if (sizeUg > largestUg) return refuse({ code: 'NUMBER_ABSURD', value: sizeUg })
+  return sizeUg < smallestUg ? refuse({ code: 'NUMBER_ZERO' }) : accept(sizeUg)
+}
+
+/** Half, once and twice the usual size. */
+export const sizeChips = (usualUg: Micrograms): readonly Micrograms[] => [Math.round(usualUg / 2), usualUg, usualUg * 2]
+
+/** The next round size: about a tenth up or down. */
+export function nudge(sizeUg: Micrograms, direction: 1 | -1): Micrograms {
+  const stepUg = roundPart(direction === -1 ? sizeUg * 0.999 : sizeUg)
+  const next = roundToStep(sizeUg, stepUg) + direction * stepUg
+  return next > 0 ? Math.min(next, largestUg) : sizeUg
+}
+
+/** Two figures, upward: what a person would set as a batch size. */
+export function roundedUp(sizeUg: Micrograms): Micrograms {
+  const figure = 10 ** Math.max(Math.floor(Math.log10(sizeUg)) - 1, 0)
+  return Math.ceil(sizeUg / figure) * figure
+}
+
+/** A mass as the size field takes it: in the unit given, without needless noughts. */
+export const sizeText = (sizeUg: Micrograms, unit: SizeUnit): string =>
+  String(Number((sizeUg / massUnits[unit]).toPrecision(12)))
+
+const limits = { negative: false, zero: false, max: largestUg } as const
+
+const isUnit = (text: string): text is SizeUnit => ['g', 'kg', 'mg', 'oz', 'lb'].includes(text.toLowerCase())
+
+function roundPart(sizeUg: Micrograms): Micrograms {
+  const tenth = sizeUg / 10
+  const magnitude = 10 ** Math.floor(Math.log10(tenth))
+  const lead = tenth / magnitude
+  return Math.max(1, (lead >= 5 ? 5 : lead >= 2.5 ? 2.5 : 1) * magnitude)
+}

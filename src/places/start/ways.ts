@@ -1,0 +1,58 @@
+import type { Format } from '../../app/format'
+import type { Finding } from '../../batch/finding'
+import type { Choice } from './choice'
+import type { House } from './house'
+import type { SetUp } from './set-up'
+
+/** Something to settle before the batch opens, with the ways to do so; keeping it with a reason is always one more. */
+export interface SettleCard {
+  readonly id: string
+  readonly title: string
+  readonly text: string
+  /** What stands in the table beside each line it concerns. */
+  readonly word: string
+  readonly code: Finding['code']
+  readonly abouts: readonly string[]
+  readonly ways: readonly Way[]
+  /** One-tap reasons for keeping it. */
+  readonly reasons: readonly string[]
+}
+
+export interface Way {
+  readonly label: string
+  readonly sub?: string
+  readonly take: (choice: Choice) => Choice
+}
+
+export interface SettleWorld {
+  readonly setUp: SetUp
+  readonly house: House
+  readonly format: Format
+}
+
+export const nameOf = ({ setUp }: SettleWorld, line: string): string => {
+  const { plan } = setUp
+  return (plan.ok ? plan.value.lines.get(line)?.material.name : undefined) ?? line
+}
+
+export const withLots =
+  (line: string, lots: readonly string[]) =>
+  (choice: Choice): Choice => ({ ...choice, lots: { ...choice.lots, [line]: [...lots] } })
+
+export const withBalance =
+  (lines: readonly string[], balance: string) =>
+  (choice: Choice): Choice => ({
+    ...choice,
+    balances: { ...choice.balances, ...Object.fromEntries(lines.map((line) => [line, balance])) },
+  })
+
+/** Lets a finding stand, with why; the record carries it. */
+export const keeping =
+  (code: Finding['code'], abouts: readonly string[], reason: string) =>
+  (choice: Choice): Choice => ({
+    ...choice,
+    kept: [
+      ...choice.kept.filter((each) => each.code !== code || !abouts.includes(each.about)),
+      ...abouts.map((about) => ({ code, about, reason })),
+    ],
+  })
