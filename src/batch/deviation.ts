@@ -136,7 +136,7 @@ function scaledTargets(state: BatchState, factor: number): NewTargets {
   return targets
 }
 
-/** What q.s. comes to is met by its open portions; the rest is held back, and a shortage comes off an open portion. */
+/** What q.s. comes to is met by its open portions; the rest is held back, and a shortage comes off the open portions. */
 function shareQs(
   state: BatchState,
   qs: string | undefined,
@@ -144,20 +144,25 @@ function shareQs(
   targets: NewTargets,
 ): { readonly heldBackUg: Micrograms; readonly targets: NewTargets } {
   if (qs === undefined) return { heldBackUg: state.heldBackUg, targets }
-  const steps = weighStepsOf(state, qs)
   const wanted = new Map(targets.map((target) => [target.step, target.toUg]))
-  const portionUg = (id: string): Micrograms =>
-    isDone(state, id) ? (state.steps.get(id)?.netUg ?? 0) : (wanted.get(id) ?? targetOf(state, id) ?? 0)
-  const weighedUg = steps.reduce((sum, { id }) => sum + (state.steps.get(id)?.netUg ?? 0), 0)
-  const otherwiseInUg = inBatchUg(state, qs) - weighedUg
-  const heldBackUg = qsUg - otherwiseInUg - steps.reduce((sum, { id }) => sum + portionUg(id), 0)
+  const portions = weighStepsOf(state, qs).map(({ id }) => {
+    const netUg = state.steps.get(id)?.netUg ?? 0
+    const fromUg = targetOf(state, id) ?? 0
+    const toUg = isDone(state, id) ? netUg : Math.max(wanted.get(id) ?? fromUg, netUg)
+    return { step: id, line: qs, fromUg, netUg, toUg }
+  })
+  const otherwiseInUg = inBatchUg(state, qs) - portions.reduce((sum, { netUg }) => sum + netUg, 0)
+  const heldBackUg = qsUg - otherwiseInUg - portions.reduce((sum, { toUg }) => sum + toUg, 0)
   if (heldBackUg >= 0) return { heldBackUg, targets }
-  const open = steps.find(({ id }) => !isDone(state, id))
-  if (!open) return { heldBackUg: 0, targets }
-  const fromUg = targetOf(state, open.id) ?? 0
-  const toUg = Math.max(0, portionUg(open.id) + heldBackUg)
-  const others = targets.filter((target) => target.step !== open.id)
-  return { heldBackUg: 0, targets: [...others, { step: open.id, line: qs, fromUg, toUg }] }
+  let shortUg = -heldBackUg
+  const cut: NewTargets[number][] = []
+  for (const { netUg, ...portion } of portions) {
+    const lessUg = Math.min(shortUg, portion.toUg - netUg)
+    shortUg -= lessUg
+    if (lessUg > 0) cut.push({ ...portion, toUg: portion.toUg - lessUg })
+  }
+  const others = targets.filter((target) => cut.every(({ step }) => step !== target.step))
+  return { heldBackUg: 0, targets: [...others, ...cut] }
 }
 
 /** What each component ends at: what is in, or its target where that is more. */

@@ -3,7 +3,7 @@ import type { PlannedStep } from '../../src/batch/plan'
 import { isDone, vesselNow } from '../../src/batch/progress'
 import { weighingOf } from '../../src/batch/weighing-of'
 import { gramsFromMicrograms, roundToStep } from '../../src/trade/mass'
-import { grams, type TestBench } from './batch'
+import type { TestBench } from './batch'
 
 /** Does every step before the one named, all on target; the whole batch where none is named. */
 export function runUpTo(bench: TestBench, stop?: string): void {
@@ -89,7 +89,7 @@ function putAway(bench: TestBench, { id, step }: PlannedStep): void {
   switch (step.kind) {
     case 'make-up': {
       const { toAddUg } = makeUpOf(bench.state, step.vessel, step.line)
-      bench.intend({ do: 'make-up', step: id, netUg: roundToStep(toAddUg, grams('0.01')) })
+      bench.intend({ do: 'make-up', step: id, netUg: toAddUg })
       return
     }
     case 'sample': {
