@@ -22,7 +22,8 @@ export interface Say {
 /** One sentence for an entry, whatever its kind: an unknown one is named, never dropped. */
 export function wordsOf(event: Event, say: Say): string {
   if (!isKnown(event)) return `An entry of a kind that this version does not know: ${event.kind}.`
-  return knownWords(event, say)
+  // People end their reasons and notes with a full stop, or not.
+  return knownWords(event, say).replace(/([.!?])\.(?= |$)/g, '$1')
 }
 
 function knownWords(event: BatchEvent, say: Say): string {

@@ -50,7 +50,7 @@ function StepLine({ row, record, format, say }: StepLineProps) {
         </span>
         {row.gates.map((gate) => (
           <span key={gate.entry} class="paper-gate">
-            Went on all the same, {format.time(gate.atMs)} {gate.by}: {gate.detail}. {gate.reason}.
+            Went on all the same, {format.time(gate.atMs)} {gate.by}: {gate.detail} ({gate.reason}).
           </span>
         ))}
       </td>

@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest'
+import { type Say, wordsOf } from '../../../../src/batch/entry-words.ts'
+import type { Event } from '../../../../src/batch/event.ts'
+import type { Bodies, Kind } from '../../../../src/batch/kinds.ts'
+import { demonstrationBatches } from '../../../house/demonstration/files.ts'
+
+const say: Say = {
+  mass: (massUg) => `${massUg / 1e6} g`,
+  number: String,
+  percent: (fraction) => `${fraction * 100} %`,
+  duration: (ms) => `${ms / 60_000} min`,
+  person: (id) => id.toUpperCase(),
+  line: (id) => id,
+  step: (id) => id,
+  vessel: (id) => id,
+  lot: (id) => id,
+  entry: (id) => (id === 'known' ? 'Weighed 99.8 g of shea' : null),
+}
+
+const entry = <K extends Kind>(kind: K, body: Bodies[K]): Event<K, Bodies[K]> => ({
+  v: 1,
+  stream: 'batch:b',
+  replica: 'r',
+  n: 0,
+  id: 'e',
+  parents: [],
+  lamport: 1,
+  kind,
+  at: '2026-11-24T10:00:00Z',
+  by: 'rk',
+  source: { kind: 'typed' },
+  body,
+  hash: '',
+})
+
+describe('an entry in words', () => {
+  test.each([
+    [
+      entry('tared', { vessel: 'main', tareUg: 312_460_000, standsIn: 'a bar' }),
+      'Tared main at 312.46 g, with a bar in it.',
+    ],
+    [entry('struck', { entry: 'known', reason: 'slip' }), 'Struck out “Weighed 99.8 g of shea”: slip.'],
+    [entry('struck', { entry: 'gone', reason: 'slip' }), 'Struck out an entry that is not here: slip.'],
+    [entry('discarded', { vessel: 'cup', massUg: 'all', reason: 'wet' }), 'Threw away all of cup: wet.'],
+    [
+      entry('discarded', { vessel: 'cup', massUg: 400_000, line: 'gum', reason: 'over' }),
+      'Took 0.4 g of gum out of cup: over.',
+    ],
+    [entry('spilled', { vessel: 'oil', massUg: 2_000_000, reason: 'knocked' }), 'Spilled 2 g from oil: knocked.'],
+    [entry('timer-acknowledged', { timer: 't', lateMs: 120_000 }), 'Stopped the bell, 2 min late.'],
+    [entry('timer-acknowledged', { timer: 't', lateMs: 0 }), 'Stopped the bell.'],
+    [entry('person-changed', { person: 'mo', from: 'rk' }), 'Handed over from RK to MO.'],
+    [entry('clock-jumped', { byMs: -3_600_000 }), "The tablet's clock moved back by 60 min."],
+    [entry('signed', { person: 'jt', meaning: 'checked' }), 'Signed by JT: checked.'],
+    [entry('parked', { reason: 'overnight' }), 'Put aside: overnight.'],
+    [entry('resumed', {}), 'Taken up again.'],
+    [entry('abandoned', { reason: 'split' }), 'Given up: split.'],
+    [entry('closed', { decision: 'hold', note: 'Thin.' }), 'Closed: hold. Thin.'],
+    [entry('pictured', { picture: 'p', caption: 'lumps' }), 'Picture: lumps.'],
+    [entry('bath-changed', { vessel: 'main', what: 'ice added' }), 'main: ice added.'],
+  ])('%# says what happened', (event, words) => {
+    expect(wordsOf(event, say)).toBe(words)
+  })
+
+  test('[E43] an entry of an unknown kind is named, never dropped', () => {
+    const event = { ...entry('resumed', {}), kind: 'sung-over' }
+    expect(wordsOf(event, say)).toContain('sung-over')
+  })
+
+  test('every entry of the demonstration has a sentence with its full stop and without a hole', () => {
+    for (const { events } of demonstrationBatches())
+      for (const event of events) {
+        const words = wordsOf(event, say)
+        expect(words, event.kind).not.toMatch(/undefined|NaN|\[object|\.\.$/)
+        expect(words.endsWith('.'), words).toBe(true)
+      }
+  })
+})

@@ -1,0 +1,82 @@
+import { signal } from '@preact/signals'
+import { describe, expect, test } from 'vitest'
+import type { App } from '../../../../src/app/app.ts'
+import type { BatchSummary } from '../../../../src/batch/summary.ts'
+import { createRecordsModel, isFound, pageSize } from '../../../../src/places/records/model.ts'
+
+const summary = (number: number, more: Partial<BatchSummary> = {}): BatchSummary => ({
+  id: `b${number}`,
+  code: `QW-LOT-01-${String(number).padStart(3, '0')}`,
+  shortName: `Lotion ${number}`,
+  formulaId: 'f',
+  formulaName: 'Oat barrier body lotion',
+  revision: 3,
+  totalUg: 500_000_000,
+  stage: 'closed',
+  openedAtMs: number,
+  touchedAtMs: number * 1000,
+  person: 'p',
+  decision: 'accept',
+  done: 1,
+  steps: 1,
+  cup: { strata: [], targetUg: 1 },
+  timers: [],
+  checksDue: [],
+  openDeviations: 0,
+  deviations: 0,
+  doubts: 0,
+  usedByLot: [],
+  ...more,
+})
+
+/** An app whose finished batches are numbered from the newest down; `reads` counts the pages asked for. */
+function appOf(count: number, inHand: readonly BatchSummary[] = []) {
+  const all = Array.from({ length: count }, (_, index) => summary(count - index))
+  let reads = 0
+  const finished = async (limit: number, before?: string): Promise<readonly BatchSummary[]> => {
+    reads += 1
+    const beforeMs = before === undefined ? Number.POSITIVE_INFINITY : Date.parse(before)
+    return all.filter((each) => each.touchedAtMs < beforeMs).slice(0, limit)
+  }
+  const app = { batches: { inHand: signal(inHand), finished } }
+  // The model uses nothing else of the app.
+  return { app: app as unknown as App, reads: () => reads }
+}
+
+describe('the list of records', () => {
+  test('reads a page at a time, newest first, until there is no more', async () => {
+    const { app, reads } = appOf(pageSize + 20)
+    const model = createRecordsModel(app)
+    await model.readMore()
+    expect(model.finished.value).toHaveLength(pageSize)
+    expect(model.finished.value[0]?.id).toBe(`b${pageSize + 20}`)
+    expect(model.more.value).toBe(true)
+    await model.readMore()
+    expect(model.finished.value).toHaveLength(pageSize + 20)
+    expect(model.more.value).toBe(false)
+    expect(reads()).toBe(2)
+  })
+
+  test('a search reads on into older pages until it has found what it looks for', async () => {
+    const { app } = appOf(4 * pageSize)
+    const model = createRecordsModel(app)
+    await model.readMore()
+    model.setSearch('lot-01-007')
+    await expect.poll(() => model.finished.value.map(({ id }) => id)).toEqual(['b7'])
+  })
+
+  test('a batch in hand stands in its own list and not among the finished ones', async () => {
+    const { app } = appOf(3, [summary(2, { stage: 'in-hand' })])
+    const model = createRecordsModel(app)
+    await model.readMore()
+    expect(model.inHand.value.map(({ id }) => id)).toEqual(['b2'])
+    expect(model.finished.value.map(({ id }) => id)).toEqual(['b3', 'b1'])
+  })
+
+  test('every typed word must stand in the code, the names, the revision or the decision', () => {
+    expect(isFound(summary(9), 'oat 009')).toBe(true)
+    expect(isFound(summary(9), 'r3 accept')).toBe(true)
+    expect(isFound(summary(9), 'oat 010')).toBe(false)
+    expect(isFound(summary(9), '')).toBe(true)
+  })
+})
