@@ -1,52 +1,10 @@
 import { ratioOf } from './decimal'
 import { fractionOf, type Micrograms } from './mass'
+import { outOfRangeAt } from './remedy-check'
+import type { FeasibleRemedy, RemedyLine, RemedyProblem, RemedyRefusal } from './remedy-model'
+import { stillToHand, sumOf } from './remedy-model'
 
-/** A line as a remedy sees it: what is in, what it should be, how far it may stray, what is left to add. */
-export interface RemedyLine {
-  readonly id: string
-  /** Of the finished batch, 0–1; 0 for what was added without being planned. */
-  readonly fraction: number
-  /** The acceptable range of that fraction. */
-  readonly low: number
-  readonly high: number
-  readonly massUg: Micrograms
-  /** Its step has passed: no more of it can go in. */
-  readonly locked: boolean
-  /** What can still be added of it; null for no limit. */
-  readonly stockUg: Micrograms | null
-}
-
-export interface RemedyProblem {
-  readonly totalUg: Micrograms
-  readonly capacityUg: Micrograms
-  /** The least the batch may come to; the planned total where it is not stated. */
-  readonly minTotalUg?: Micrograms
-  readonly qsIndex: number | null
-  readonly lines: readonly RemedyLine[]
-}
-
-/** Why a remedy cannot be: what binds it, and where a line asks for it, which. */
-export type RemedyRefusal =
-  | { readonly code: 'VESSEL_TOO_SMALL'; readonly neededUg: Micrograms; readonly capacityUg: Micrograms }
-  | {
-      readonly code: 'STOCK_TOO_SHORT'
-      readonly id: string
-      readonly neededUg: Micrograms
-      readonly stockUg: Micrograms
-    }
-  | { readonly code: 'LINE_LOCKED'; readonly id: string; readonly neededUg: Micrograms }
-  | { readonly code: 'LINE_NOT_IN_FORMULA'; readonly id: string }
-  | { readonly code: 'NO_QS_LINE' }
-  | { readonly code: 'QS_ALREADY_PAST'; readonly id: string; readonly pastUg: Micrograms }
-
-/** Additions stand in the order of the problem's lines; with what is in they sum to the total. */
-export interface FeasibleRemedy {
-  readonly feasible: true
-  readonly totalUg: Micrograms
-  readonly additionsUg: readonly Micrograms[]
-  /** Lines whose finished fraction is out of its range. */
-  readonly outOfRange: readonly string[]
-}
+export type { RemedyLine, RemedyProblem, RemedyRefusal } from './remedy-model'
 
 /** The exact ratio: every line at `factor` times its plan. */
 export type ScaleRemedy =
@@ -73,34 +31,49 @@ export type QsRemedy =
 /** Two ratios nearer than this are the same: they come from whole micrograms. */
 const sameRatio = 1e-9
 
+/** Leave it as it is: every line is topped up to its plan as far as it can be, and the total comes to what it comes to. */
+export function acceptAsIs(problem: RemedyProblem): FeasibleRemedy {
+  const finalUg = toppedUp(problem, problem.lines)
+  return remedyAt(problem, finalUg)
+}
+
 /**
  * Scale the rest: the least factor k at which no line is over its plan, k = max(m_i ÷ (f_i·T0), least total ÷ T0),
- * possible up to min(C ÷ T0, (m_i + s_i) ÷ (f_i·T0)); a locked line adds nothing and so fixes k.
+ * possible up to min(C ÷ T0, (m_i + s_i) ÷ (f_i·T0)); a locked line adds nothing and so fixes k. Lines that share a
+ * stock reach as far as all of them together.
  */
 export function scaleTheRest(problem: RemedyProblem): ScaleRemedy {
   const { totalUg, capacityUg, minTotalUg = totalUg, lines } = problem
   const stray = lines.find(({ fraction, massUg }) => fraction === 0 && massUg > 0)
   if (stray) return { feasible: false, why: { code: 'LINE_NOT_IN_FORMULA', id: stray.id }, demandedBy: stray.id }
 
-  const planned = lines.filter(({ fraction }) => fraction > 0)
-  const ratio = ({ fraction }: RemedyLine, massUg: Micrograms): number => massUg / (fraction * totalUg)
-  const demands = planned.map((line) => ({ line, ratio: ratio(line, line.massUg) }))
-  const limits = planned.map((line) => ({ line, ratio: ratio(line, line.massUg + stillToHand(line)) }))
-  const highest = demands.reduce((a, b) => (b.ratio > a.ratio ? b : a), { line: null as RemedyLine | null, ratio: 0 })
-  const lowest = limits.reduce((a, b) => (b.ratio < a.ratio ? b : a), {
-    line: null as RemedyLine | null,
-    ratio: capacityUg / totalUg,
-  })
+  const least = minTotalUg / totalUg
+  const reaches = [...lines.map(reachOf), ...sharedReaches(problem)].filter(({ fraction }) => fraction > 0)
+  const ratios = lines
+    .filter(({ fraction }) => fraction > 0)
+    .map(({ id, fraction, massUg }) => ({ id, ratio: massUg / (fraction * totalUg) }))
+  const highest = ratios.reduce((a, b) => (b.ratio > a.ratio ? b : a), { id: '', ratio: 0 })
+  const limits = reaches.map((reach) => ({ reach, ratio: (reach.massUg + reach.handUg) / (reach.fraction * totalUg) }))
+  const lowest = limits.reduce<{ readonly reach: Reach | null; readonly ratio: number }>(
+    (a, b) => (b.ratio < a.ratio ? b : a),
+    { reach: null, ratio: capacityUg / totalUg },
+  )
 
-  const factor = Math.max(highest.ratio, minTotalUg / totalUg)
+  const factor = Math.max(highest.ratio, least)
   if (factor <= lowest.ratio * (1 + sameRatio)) return scaled(problem, factor)
-  const why: RemedyRefusal = lowest.line
-    ? lineBinds(lowest.line, massAtFactor(lowest.line, totalUg, factor))
+  const why: RemedyRefusal = lowest.reach
+    ? reachBinds(lowest.reach, massAtFactor(lowest.reach.fraction, totalUg, factor))
     : { code: 'VESSEL_TOO_SMALL', neededUg: Math.round(factor * totalUg), capacityUg }
-  const demandedBy = highest.ratio >= minTotalUg / totalUg ? (highest.line?.id ?? null) : null
+  const demandedBy = highest.ratio >= least && highest.ratio > 0 ? highest.id : null
   if (highest.ratio > lowest.ratio * (1 + sameRatio)) return { feasible: false, why, demandedBy }
   const smaller = { factor: lowest.ratio, totalUg: Math.round(lowest.ratio * totalUg) }
   return { feasible: false, why, demandedBy, smaller }
+}
+
+/** Make less: where only the planned total stands in the way of the exact ratio, the largest batch that still has it. */
+export function scaleToSmaller(problem: RemedyProblem): ScaleRemedy {
+  const answer = scaleTheRest(problem)
+  return !answer.feasible && answer.smaller ? scaled(problem, answer.smaller.factor) : answer
 }
 
 /**
@@ -108,70 +81,106 @@ export function scaleTheRest(problem: RemedyProblem): ScaleRemedy {
  * takes what remains: x_q = T0 − Σ min(max(m_i, f_i·T0), m_i + s_i), possible where m_q ≤ x_q ≤ m_q + s_q.
  */
 export function letQsAbsorb(problem: RemedyProblem): QsRemedy {
-  const { totalUg, capacityUg, qsIndex, lines } = problem
+  const { totalUg, qsIndex, lines } = problem
   const qs = qsIndex === null ? undefined : lines[qsIndex]
   if (!qs) return { feasible: false, why: { code: 'NO_QS_LINE' }, qsFinalUg: null, outOfRange: [] }
 
-  const toppedUp = (line: RemedyLine): Micrograms =>
-    Math.min(Math.max(line.massUg, massAtFactor(line, totalUg, 1)), line.massUg + stillToHand(line))
-  const othersUg = lines.reduce((sum, line) => (line === qs ? sum : sum + toppedUp(line)), 0)
-  const qsFinalUg = totalUg - othersUg
-  const finalUg = lines.map((line) => (line === qs ? qsFinalUg : toppedUp(line)))
-  const outOfRange = linesOutOfRange(lines, finalUg, totalUg)
+  const others = lines.filter((line) => line !== qs)
+  const othersUg = new Map(toppedUp(problem, others).map((massUg, index) => [others[index]?.id, massUg]))
+  const qsFinalUg = totalUg - sumOf([...othersUg.values()])
+  const finalUg = lines.map((line) => (line === qs ? qsFinalUg : (othersUg.get(line.id) ?? line.massUg)))
 
-  const why = qsBinds(qs, qsFinalUg, totalUg, capacityUg)
-  if (why) return { feasible: false, why, qsFinalUg, outOfRange }
-  return { feasible: true, totalUg, additionsUg: additionsTo(lines, finalUg), outOfRange, qsFinalUg }
+  const why = qsBinds(problem, qs, qsFinalUg, leftOf(problem, qs.id, givenTo(lines, finalUg)))
+  if (why) return { feasible: false, why, qsFinalUg, outOfRange: outOfRangeAt(problem, finalUg, totalUg) }
+  return { ...remedyAt(problem, finalUg), qsFinalUg }
 }
 
-function scaled({ totalUg, lines }: RemedyProblem, factor: number): ScaleRemedy {
-  const finalUg = lines.map((line) => {
-    const wantedUg = massAtFactor(line, totalUg, factor)
+function scaled(problem: RemedyProblem, factor: number): ScaleRemedy {
+  const finalUg = problem.lines.map((line) => {
+    const wantedUg = massAtFactor(line.fraction, problem.totalUg, factor)
     return Math.min(Math.max(wantedUg, line.massUg), line.massUg + stillToHand(line))
   })
-  const sumUg = finalUg.reduce((sum, massUg) => sum + massUg, 0)
-  const outOfRange = linesOutOfRange(lines, finalUg, sumUg)
-  return { feasible: true, factor, totalUg: sumUg, additionsUg: additionsTo(lines, finalUg), outOfRange }
+  return { ...remedyAt(problem, finalUg), factor }
+}
+
+function remedyAt(problem: RemedyProblem, finalUg: readonly Micrograms[]): FeasibleRemedy {
+  const totalUg = sumOf(finalUg)
+  const additionsUg = problem.lines.map(({ massUg }, index) => (finalUg[index] ?? massUg) - massUg)
+  return { feasible: true, totalUg, additionsUg, outOfRange: outOfRangeAt(problem, finalUg, totalUg) }
+}
+
+/** Lines at their plan, or as near as what is in and what is left allow; a shared stock serves them in their order. */
+function toppedUp(problem: RemedyProblem, lines: readonly RemedyLine[]): Micrograms[] {
+  const givenUg = new Map<string, Micrograms>()
+  return lines.map((line) => {
+    const lackUg = Math.max(0, massAtFactor(line.fraction, problem.totalUg, 1) - line.massUg)
+    const giveUg = Math.min(lackUg, stillToHand(line), leftOf(problem, line.id, givenUg))
+    givenUg.set(line.id, giveUg)
+    return line.massUg + giveUg
+  })
+}
+
+const givenTo = (lines: readonly RemedyLine[], finalUg: readonly Micrograms[]): Map<string, Micrograms> =>
+  new Map(lines.map(({ id, massUg }, index) => [id, (finalUg[index] ?? massUg) - massUg]))
+
+/** What the stocks that a line shares leave it, after what the others were given. */
+function leftOf({ couplings = [] }: RemedyProblem, id: string, givenUg: ReadonlyMap<string, Micrograms>): Micrograms {
+  const left = couplings.map((coupling) => {
+    if (coupling.kind !== 'stock' || !coupling.lines.includes(id)) return Number.POSITIVE_INFINITY
+    const others = coupling.lines.filter((line) => line !== id)
+    return coupling.stockUg - sumOf(others.map((line) => givenUg.get(line) ?? 0))
+  })
+  return Math.min(...left, Number.POSITIVE_INFINITY)
 }
 
 function qsBinds(
+  { totalUg, capacityUg }: RemedyProblem,
   qs: RemedyLine,
   qsFinalUg: Micrograms,
-  totalUg: Micrograms,
-  capacityUg: Micrograms,
+  leftUg: Micrograms,
 ): RemedyRefusal | undefined {
   if (totalUg > capacityUg) return { code: 'VESSEL_TOO_SMALL', neededUg: totalUg, capacityUg }
   if (qsFinalUg < qs.massUg) return { code: 'QS_ALREADY_PAST', id: qs.id, pastUg: qs.massUg - qsFinalUg }
-  return qsFinalUg > qs.massUg + stillToHand(qs) ? lineBinds(qs, qsFinalUg) : undefined
+  const reach = reachOf(qs)
+  if (qsFinalUg > qs.massUg + reach.handUg) return reachBinds(reach, qsFinalUg)
+  return qsFinalUg > qs.massUg + leftUg
+    ? { code: 'STOCK_TOO_SHORT', id: qs.id, neededUg: qsFinalUg - qs.massUg, stockUg: leftUg }
+    : undefined
 }
 
-const additionsTo = (lines: readonly RemedyLine[], finalUg: readonly Micrograms[]): Micrograms[] =>
-  lines.map(({ massUg }, index) => (finalUg[index] ?? massUg) - massUg)
+/** What a line, or lines that share a stock, have in and can still take. */
+interface Reach {
+  readonly id: string
+  readonly fraction: number
+  readonly massUg: Micrograms
+  readonly handUg: Micrograms
+  readonly locked: boolean
+}
 
-/** Rounding to the microgram moves a fraction by less than this; it puts no line out of its range. */
-const roundingUg = 1
+const reachOf = (line: RemedyLine): Reach => ({
+  id: line.id,
+  fraction: line.fraction,
+  massUg: line.massUg,
+  handUg: stillToHand(line),
+  locked: line.locked,
+})
 
-/** What a line weighs at a multiple of the planned total. */
-const massAtFactor = (line: RemedyLine, totalUg: Micrograms, factor: number): Micrograms =>
-  factor === 1 ? fractionOf(totalUg, ratioOf(line.fraction), 1) : Math.round(factor * line.fraction * totalUg)
-
-/** What can still be added of a line. */
-const stillToHand = ({ locked, stockUg }: RemedyLine): Micrograms =>
-  locked ? 0 : (stockUg ?? Number.POSITIVE_INFINITY)
-
-function linesOutOfRange(lines: readonly RemedyLine[], massesUg: readonly Micrograms[], totalUg: Micrograms): string[] {
-  return lines
-    .filter(({ low, high }, index) => {
-      const massUg = massesUg[index] ?? 0
-      return massUg < low * totalUg - roundingUg || massUg > high * totalUg + roundingUg
-    })
-    .map(({ id }) => id)
+function sharedReaches({ lines, couplings = [] }: RemedyProblem): Reach[] {
+  return couplings.flatMap((coupling) => {
+    if (coupling.kind !== 'stock') return []
+    const members = lines.filter(({ id }) => coupling.lines.includes(id))
+    const fraction = sumOf(members.map((line) => line.fraction))
+    const massUg = sumOf(members.map((line) => line.massUg))
+    return [{ id: coupling.id, fraction, massUg, handUg: coupling.stockUg, locked: false }]
+  })
 }
 
 /** What keeps a line from reaching a mass. */
-function lineBinds(line: RemedyLine, massUg: Micrograms): RemedyRefusal {
-  const neededUg = massUg - line.massUg
-  return line.locked || line.stockUg === null
-    ? { code: 'LINE_LOCKED', id: line.id, neededUg }
-    : { code: 'STOCK_TOO_SHORT', id: line.id, neededUg, stockUg: line.stockUg }
+function reachBinds({ id, massUg, handUg, locked }: Reach, wantedUg: Micrograms): RemedyRefusal {
+  const neededUg = wantedUg - massUg
+  return locked ? { code: 'LINE_LOCKED', id, neededUg } : { code: 'STOCK_TOO_SHORT', id, neededUg, stockUg: handUg }
 }
+
+/** What a fraction weighs at a multiple of the planned total. */
+const massAtFactor = (fraction: number, totalUg: Micrograms, factor: number): Micrograms =>
+  factor === 1 ? fractionOf(totalUg, ratioOf(fraction), 1) : Math.round(factor * fraction * totalUg)

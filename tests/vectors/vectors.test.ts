@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { checkMassBalance } from './mass-balance'
+import { checkRemedy } from './remedy'
 import { checkWeighing } from './weighing'
 
 /** A file of reference cases: what is given and what an independent reckoning expects, by subject. */
@@ -14,10 +15,11 @@ interface CaseFile {
 const adapters: Readonly<Record<string, (given: unknown, expected: unknown) => void>> = {
   weighing: checkWeighing,
   'mass-balance': checkMassBalance,
+  remedy: checkRemedy,
 }
 
 /** Subjects whose part of the app is not built yet. */
-const pending: readonly string[] = ['remedy', 'ph-adviser', 'thermal', 'stability', 'charge-balance']
+const pending: readonly string[] = ['ph-adviser', 'thermal', 'stability', 'charge-balance']
 
 const folders = [join(import.meta.dirname, 'cases'), ...(process.env.VECTORS ? [process.env.VECTORS] : [])]
 
