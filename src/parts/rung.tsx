@@ -31,11 +31,13 @@ interface RungProps {
   onPress?: (() => void) | undefined
   /** The step on the screen, when it is not the one in hand. */
   looking?: boolean | undefined
+  /** The entry that the rung speaks for, and where it stands. */
+  entry?: { readonly id: string; readonly state: string } | undefined
 }
 
 /** One step of the ladder, in a `RungList`. Pressing it only looks. */
-export const Rung = ({ state, title, value, onPress, looking }: RungProps) => (
-  <li class={classes('rung-place', `rung-${state}`)}>
+export const Rung = ({ state, title, value, onPress, looking, entry }: RungProps) => (
+  <li class={classes('rung-place', `rung-${state}`)} data-entry={entry?.id} data-state={entry?.state}>
     <button
       type="button"
       class={classes('rung', state === 'now' && 'on-solid', looking && 'rung-looking')}

@@ -1,0 +1,123 @@
+import type { KindOf } from '../../../batch/step'
+import { titleOf } from '../../../batch/wording'
+import { ReasonChips } from '../../../parts/chips'
+import { HeroNumber, SayLine, StateLine } from '../../../parts/hero'
+import { TypedField } from '../typed-field'
+import { finishWithClock } from './heat'
+import { FinishEarlyAct, MeanwhileAct, NoteAct, type Primary, ProcessLayout } from './layout'
+import { SecondPerson } from './second-person'
+import { useClock } from './use-clock'
+import { errorOf, useStep } from './use-step'
+
+interface TimedCardProps {
+  step: KindOf<'hold'> | KindOf<'hydrate'> | KindOf<'mix'> | KindOf<'deaerate'> | KindOf<'rest'>
+  minutes: number
+  under: string
+  /** The condition that starts the clock: "lump-free". */
+  startsWhen?: string | undefined
+  /** "Hydrating" */
+  doing: string
+  /** What may be seen at the end, one tap each. */
+  sees: readonly string[]
+  why?: string | undefined
+  /** Asks for the speed of the tool. */
+  rpm?: { readonly min: number; readonly max: number } | undefined
+}
+
+/** A step that takes its time: the clock starts when its condition is met, and says when it is over. */
+export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, rpm }: TimedCardProps) {
+  const tools = useStep(step)
+  const { run, state, format } = tools
+  const clock = useClock(step.id)
+  const speed = tools.number('rpm')
+  const long = lengthOf(minutes)
+  const title = titleOf(step, state.header)
+  const start = () => void run.act({ do: 'start-timer', label: title, minutes, step: step.id })
+  const finish = () => {
+    const saw = tools.text('saw')
+    const checkedBy = tools.text('checkedBy')
+    void finishWithClock(run, step.id, clock, {
+      ...(saw === '' ? {} : { saw }),
+      ...(checkedBy === '' ? {} : { checkedBy }),
+      ...(speed.kind === 'number' ? { toolRpm: speed.value } : {}),
+    })
+  }
+  const primary = (): Primary => {
+    if (clock === null)
+      return {
+        label: startsWhen ? `${capital(startsWhen)}: start ${long}` : `Start ${long}`,
+        icon: 'hourglass',
+        onPress: start,
+      }
+    const passed = run.finishGates.value.length === 0
+    if (!passed)
+      return {
+        label: `${format.duration(clock.leftMs)} to go`,
+        sub: `over at ${format.time(clock.deadlineAtMs)}`,
+        closed: true,
+      }
+    return { label: `${title}: done`, icon: 'check', onPress: finish }
+  }
+  const over = clock !== null && clock.leftMs <= 0
+  const asksSpeed = rpm !== undefined
+  const outside = speed.kind === 'number' && rpm !== undefined && (speed.value < rpm.min || speed.value > rpm.max)
+  return (
+    <ProcessLayout
+      under={under}
+      gates={run.gates.value}
+      pad={asksSpeed}
+      side={
+        <>
+          {asksSpeed && (
+            <TypedField name="rpm" label="Speed of the tool" unit="rpm" error={errorOf(speed)} onEnter={() => {}} />
+          )}
+          {outside && rpm && (
+            <p class="process-note">
+              The formula says {rpm.min}–{rpm.max} rpm.
+            </p>
+          )}
+          {clock !== null && (
+            <ReasonChips
+              label="What you see"
+              options={sees}
+              other="In your own words"
+              value={tools.text('saw')}
+              onChange={(saw) => run.type('saw', saw)}
+            />
+          )}
+          {clock !== null && step.secondPerson && <SecondPerson />}
+        </>
+      }
+      why={why}
+      acts={
+        <>
+          {clock !== null && <MeanwhileAct />}
+          {clock !== null && !over && <FinishEarlyAct label="Finish early" />}
+          <NoteAct />
+        </>
+      }
+      primary={primary()}
+    >
+      {clock === null ? (
+        <>
+          <SayLine>{startsWhen ? `Once ${startsWhen}` : doing}</SayLine>
+          <HeroNumber text={format.duration(minutes * 60_000)} size="range" empty />
+          <StateLine state="to-go" text={startsWhen ? 'the clock starts then' : 'not started'} />
+        </>
+      ) : (
+        <>
+          <SayLine>{over ? `${title}: time is over` : doing}</SayLine>
+          <HeroNumber text={format.duration(clock.leftMs)} size="range" unit={over ? 'late' : ''} />
+          <StateLine
+            state={over ? 'within' : 'waiting'}
+            text={over ? `since ${format.time(clock.deadlineAtMs)}` : `until ${format.time(clock.deadlineAtMs)}`}
+          />
+        </>
+      )}
+    </ProcessLayout>
+  )
+}
+
+const lengthOf = (minutes: number): string => (minutes >= 120 ? `${minutes / 60} h` : `${minutes} min`)
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

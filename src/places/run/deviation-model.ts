@@ -1,0 +1,98 @@
+import { consequencesOf, type RemedyOffer, remediesFor } from '../../batch/deviation'
+import type { Intention } from '../../batch/intention'
+import type { RemedyKind } from '../../batch/kinds'
+import { openDeviation } from '../../batch/progress'
+import type { BatchState, DeviationState } from '../../batch/state'
+import { weighingOf } from '../../batch/weighing-of'
+import { massIn } from '../../trade/ledger'
+import type { Micrograms } from '../../trade/mass'
+import type { Draft } from './draft'
+import type { Reckoner, Typed } from './typed'
+
+/** A way on. What is in a cup can be taken out again; for what is in a vessel there are remedies. */
+export interface Way {
+  readonly kind: WayKind
+  readonly feasible: boolean
+  /** Absent where the cup is put right and the plan stays. */
+  readonly offer?: RemedyOffer
+}
+
+export type WayKind = 'take-out' | 'discard-cup' | RemedyKind
+
+/** What stands beside the number while a deviation of the step in hand is open. */
+export interface DeviationPanel {
+  readonly deviation: DeviationState
+  readonly consequences: ReturnType<typeof consequencesOf>
+  /** In order of merit; their places are their keys, from 1. */
+  readonly ways: readonly Way[]
+  readonly chosen: Way | null
+  readonly reason: string
+  readonly needsReason: boolean
+}
+
+/** Null where nothing is open for the step. The first way on that can be gone is chosen until a person chooses. */
+export function deviationPanel(state: BatchState, stepId: string, draft: Draft): DeviationPanel | null {
+  const deviation = openDeviation(state, stepId)
+  if (deviation === undefined) return null
+  const offers = remediesFor(state, deviation.id).map(
+    (offer): Way => ({ kind: offer.remedy, feasible: offer.feasible, offer }),
+  )
+  const cup: readonly Way[] = [
+    { kind: 'take-out', feasible: true },
+    { kind: 'discard-cup', feasible: true },
+  ]
+  const ways = deviation.inCup ? [...cup, ...offers.filter(({ kind }) => kind === 'accept')] : offers
+  const wanted = ways.find((way) => way.kind === draft.fields.way && way.feasible)
+  const chosen = wanted ?? ways.find((way) => way.feasible) ?? null
+  return {
+    deviation,
+    consequences: consequencesOf(state, deviation.id),
+    ways,
+    chosen,
+    reason: draft.fields.reason ?? '',
+    needsReason: chosen?.kind === 'accept' || chosen?.kind === 'discard-cup',
+  }
+}
+
+/** How much is to come out of the cup: typed as such, or as what the balance shows once some is out. */
+export function takenOutUg(state: BatchState, stepId: string, draft: Draft, reckoner: Reckoner): Typed {
+  const out = reckoner.mass(draft.fields.takeOut ?? '', { negative: false, zero: false })
+  if (out.kind !== 'empty') return out
+  const again = reckoner.mass(draft.fields.again ?? '', { negative: false })
+  const weighing = weighingOf(state, stepId)
+  if (again.kind !== 'number' || weighing === null) return again
+  const heldUg: Micrograms = massIn(state.ledger, weighing.vessel)
+  if (again.value >= heldUg) return { kind: 'bad', refusal: { code: 'NUMBER_ABSURD', value: again.value } }
+  return { kind: 'number', value: heldUg - again.value }
+}
+
+/** What the record says of a remedy that keeps to the plan and so asks for no reason. */
+const plainReason = 'weighed past its band'
+
+/** What the chosen way comes to; null while something for it is still to be typed. */
+export function intentionOfWay(
+  panel: DeviationPanel,
+  state: BatchState,
+  stepId: string,
+  draft: Draft,
+  reckoner: Reckoner,
+): Intention | null {
+  const { chosen, reason, deviation, needsReason } = panel
+  if (chosen === null || (needsReason && reason.trim() === '')) return null
+  switch (chosen.kind) {
+    case 'take-out': {
+      const out = takenOutUg(state, stepId, draft, reckoner)
+      const why = reason || 'over its band, still in the cup'
+      return out.kind === 'number' ? { do: 'take-out', step: stepId, massUg: out.value, reason: why } : null
+    }
+    case 'discard-cup': {
+      const vessel = weighingOf(state, stepId)?.vessel
+      return vessel === undefined ? null : { do: 'discard-cup', vessel, reason }
+    }
+    case 'accept':
+    case 'scale':
+    case 'qs':
+    case 'discard':
+      return { do: 'settle', deviation: deviation.id, remedy: chosen.kind, reason: reason || plainReason }
+  }
+}

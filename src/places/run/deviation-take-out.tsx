@@ -1,0 +1,36 @@
+import { useEffect } from 'preact/hooks'
+import { useFormat } from '../../app/format'
+import { errorOf } from './cards/use-step'
+import { takenOutUg } from './deviation-model'
+import { Pad } from './hand'
+import { useRun } from './run-context'
+import { TypedField } from './typed-field'
+
+/** How much came out of the cup, or what the balance shows now. */
+export function TakeOut() {
+  const run = useRun()
+  const format = useFormat()
+  const panel = run.panel.value
+  const stepUg = run.planned.value?.line?.balance.stepUg
+  useEffect(() => {
+    run.activeField.value = 'again'
+  }, [])
+  if (panel === null) return null
+  const out = takenOutUg(run.handle.view.value.state, run.stepId.value ?? '', run.draft.value, run.reckoner)
+  const settle = () => void run.settle()
+  return (
+    <>
+      <div class="ways-fields">
+        <TypedField name="again" label="Reads now" unit="g" error={errorOf(out)} onEnter={settle} />
+        <TypedField
+          name="takeOut"
+          label="or taken out"
+          unit="g"
+          placeholder={format.mass(panel.deviation.byUg, stepUg)}
+          onEnter={settle}
+        />
+      </div>
+      <Pad onEnter={settle} />
+    </>
+  )
+}

@@ -1,0 +1,98 @@
+import './deviation.css'
+import { useFormat } from '../../app/format'
+import { Button } from '../../parts/button'
+import { Card } from '../../parts/card'
+import { ReasonChips } from '../../parts/chips'
+import { useHardwareKeys } from '../../parts/use-hardware-keys'
+import type { DeviationPanel } from './deviation-model'
+import { TakeOut } from './deviation-take-out'
+import { WhatHappened } from './deviation-what'
+import { actOfWay, consequenceWords, wayLine, wayTitle } from './deviation-words'
+import { Messages } from './messages'
+import { useRun } from './run-context'
+
+/** Opens beside the number: what happened under a vermilion lip, where to act under a cobalt one. */
+export function Deviation() {
+  const run = useRun()
+  const panel = run.panel.value
+  if (panel === null) return null
+  return (
+    <>
+      <WhatHappened panel={panel} />
+      <WaysOn panel={panel} />
+    </>
+  )
+}
+
+const reasons = {
+  accept: ['inside what the product allows', 'trial batch', 'cannot be mended now'],
+  'discard-cup': ['weighed far over', 'wrong material', 'contaminated'],
+} as const
+
+function WaysOn({ panel }: { panel: DeviationPanel }) {
+  const run = useRun()
+  const format = useFormat()
+  const { state } = run.handle.view.value
+  const { chosen } = panel
+  const choose = (index: number): boolean => {
+    const way = panel.ways[index]
+    if (way?.feasible !== true) return false
+    run.type('way', way.kind)
+    return true
+  }
+  useHardwareKeys(
+    { onKey: (key) => (isTakingOut(panel) ? false : choose(Number(key) - 1)), onPaste: () => {} },
+    run.sheet.value === null,
+  )
+  const act = actOfWay(panel, state, run.draft.value, run.reckoner, format)
+  return (
+    <Card lip="action" label="Ways on" class="ways">
+      <h2 class="ways-title">
+        {panel.deviation.inCup ? 'It is still in the cup. Choose a way on.' : 'It cannot come out. Choose a way on.'}
+      </h2>
+      <p class="ways-say">{consequenceWords(panel, format)}</p>
+      <Messages gates={[]} />
+      <ol class="ways-list">
+        {panel.ways.map((way, index) => (
+          <li key={way.kind}>
+            <button
+              type="button"
+              class="way"
+              aria-pressed={way === chosen}
+              aria-disabled={!way.feasible || undefined}
+              onClick={() => choose(index)}
+            >
+              <span class="way-number">{index + 1}</span>
+              <span class="way-words">
+                <span class="way-title">{wayTitle(way, format)}</span>
+                <span class="way-line">{wayLine(way, panel, state, format)}</span>
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+      {chosen?.kind === 'take-out' && <TakeOut />}
+      {(chosen?.kind === 'accept' || chosen?.kind === 'discard-cup') && (
+        <ReasonChips
+          label="Why"
+          options={reasons[chosen.kind]}
+          other="In your own words"
+          value={panel.reason}
+          onChange={(reason) => run.type('reason', reason)}
+        />
+      )}
+      <Button
+        kind={act.closed ? 'closed' : 'filled'}
+        size="primary"
+        label={act.label}
+        sub={act.sub}
+        onPress={() => void run.settle()}
+        full
+        class="ways-act"
+      />
+    </Card>
+  )
+}
+
+/** While a mass is typed for the cup, digits are digits. */
+const isTakingOut = (panel: DeviationPanel): boolean => panel.chosen?.kind === 'take-out'

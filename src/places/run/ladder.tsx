@@ -1,0 +1,102 @@
+import './ladder.css'
+import { useId, useState } from 'preact/hooks'
+import { useFormat } from '../../app/format'
+import { totalsOf } from '../../batch/progress'
+import { Button } from '../../parts/button'
+import { Meter } from '../../parts/meter'
+import { PhaseHead, Rung, RungList } from '../../parts/rung'
+import { CupsWaiting } from './cups-waiting'
+import { type LadderPhase, ladderOf } from './ladder-of'
+import { useRun } from './run-context'
+
+/** Phases and their steps, actual beside target, how much is in; the way to add what was not planned. */
+export function Ladder() {
+  const run = useRun()
+  const phases = ladderOf(run, useFormat())
+  return (
+    <nav class="ladder" aria-label="Steps of the batch">
+      <div class="ladder-steps">
+        {phases.map((phase) => (
+          <Phase key={phase.letter} phase={phase} />
+        ))}
+        <CupsWaiting />
+      </div>
+      <LadderFoot />
+    </nav>
+  )
+}
+
+function Phase({ phase }: { phase: LadderPhase }) {
+  const run = useRun()
+  const id = useId()
+  // Null follows the step in hand: its phase is open, the others are folded.
+  const [chosen, setChosen] = useState<boolean | null>(null)
+  const open = chosen ?? phase.inHand
+  return (
+    <>
+      <PhaseHead
+        letter={phase.letter.length === 1 ? phase.letter : undefined}
+        icon={phase.letter.length === 1 ? undefined : 'flag'}
+        name={phase.name}
+        value={phase.value}
+        state={phase.state}
+        open={open}
+        controls={open ? id : undefined}
+        onPress={() => setChosen(!open)}
+      />
+      {open && (
+        <div id={id}>
+          <RungList label={phase.name}>
+            {phase.rungs.map((rung) => (
+              <Rung
+                key={rung.id}
+                state={rung.state}
+                title={rung.title}
+                value={rung.value}
+                looking={rung.looking}
+                entry={rung.entry}
+                onPress={() => {
+                  run.take(rung.id)
+                  if (run.sheet.value?.name === 'steps') run.sheet.value = null
+                }}
+              />
+            ))}
+          </RungList>
+        </div>
+      )}
+    </>
+  )
+}
+
+export function LadderFoot() {
+  const run = useRun()
+  const format = useFormat()
+  const totals = totalsOf(run.handle.view.value.state)
+  return (
+    <div class="ladder-foot">
+      <div class="ladder-acts">
+        <Button
+          size="small"
+          icon="plus"
+          label="Add something not in the plan"
+          onPress={() => {
+            run.sheet.value = { name: 'unplanned' }
+          }}
+        />
+        <Button
+          size="small"
+          label="More"
+          onPress={() => {
+            run.sheet.value = { name: 'more' }
+          }}
+        />
+      </div>
+      <Meter
+        label="In so far"
+        value={format.mass(totals.inUg)}
+        of={`of ${format.massWithUnit(totals.totalUg)}`}
+        fraction={totals.totalUg === 0 ? 0 : totals.inUg / totals.totalUg}
+      />
+    </div>
+  )
+}

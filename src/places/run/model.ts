@@ -1,0 +1,183 @@
+import { batch, effect, signal, untracked } from '@preact/signals'
+import type { App, BatchHandle } from '../../app/app'
+import type { Refusal } from '../../app/refusals'
+import type { Intention } from '../../batch/intention'
+import type { PlannedStep } from '../../batch/plan'
+import { isDone, nextStep, statusOf } from '../../batch/progress'
+import type { BatchState } from '../../batch/state'
+import type { AwakeState } from '../../ports/awake'
+import { formatMass } from '../../trade/mass'
+import { intentionOfWay } from './deviation-model'
+import { createDraftBook } from './draft'
+import type { OpenSheet, RunModel } from './run-model'
+import { createRunSignals } from './run-signals'
+import { createReckoner, type Reckoner } from './typed'
+import { lotInUse } from './weigh-model'
+
+/** Made when the place is entered, disposed of when it is left. */
+export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner = createReckoner()): RunModel {
+  const drafts = createDraftBook(app.drafts, handle.id)
+  const stepId = signal<string | null>(firstStep(app, handle))
+  const activeField = signal('reading')
+  const refusal = signal<Refusal | null>(null)
+  const sheet = signal<OpenSheet | null>(null)
+  const awake = signal<AwakeState>('kept')
+  const busy = signal(false)
+  const signals = createRunSignals(app, handle, stepId, drafts, reckoner)
+  const stateNow = (): BatchState => handle.view.peek().state
+
+  const show = (id: string | null) =>
+    batch(() => {
+      if (id !== stepId.peek()) refusal.value = null
+      stepId.value = id
+      activeField.value = id !== null && drafts.of(id).mode === 'by-difference' ? 'before' : 'reading'
+    })
+  const take = (id: string) => {
+    show(id)
+    app.go({ place: 'run', batch: handle.id, step: id })
+  }
+  /** On from a step that is done: the next one after it that can be worked on, else whatever waits. */
+  const moveOn = (from: string) => {
+    if (!isDone(stateNow(), from)) return
+    const following = followingStep(stateNow(), from) ?? nextStep(stateNow())
+    if (following) take(following.id)
+    else show(null)
+  }
+  const act = async (intention: Intention, done?: string): Promise<boolean> => {
+    const from = stepId.peek()
+    busy.value = true
+    refusal.value = null
+    const outcome = await handle.intend(intention).finally(() => {
+      busy.value = false
+    })
+    if (!outcome.ok) {
+      // What could not be saved has its own bar, and stays typed as well: the screen is then its only copy.
+      const isKept = handle.unsaved.peek().some((each) => each.intention === intention)
+      if (!isKept) refusal.value = outcome.refusal
+      return false
+    }
+    const entry = outcome.entries[0]
+    if (done !== undefined && entry !== undefined)
+      app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entry, from) }
+    if (from !== null && stepId.peek() === from) moveOn(from)
+    return true
+  }
+  const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
+  const undo = (entry: string, step: string | null) => async () => {
+    app.justDone.value = null
+    await strike(entry, 'undone at once')
+    if (step !== null) take(step)
+  }
+  const record = async (): Promise<boolean> => {
+    const id = stepId.peek()
+    const weighing = signals.weighing.peek()
+    const net = signals.net.peek()
+    if (id === null || weighing === null || net.kind !== 'net' || busy.peek() || waitsUnsaved(handle, id)) return false
+    const draft = signals.draft.peek()
+    const lot = lotInUse(stateNow(), id, draft)
+    const checkedBy = draft.fields.checkedBy
+    const shown = formatMass(net.netUg, weighing.stepUg, app.settings.decimalMark.peek())
+    const taken = await act(
+      {
+        do: 'weigh',
+        step: id,
+        reading: net.reading,
+        ...(lot === undefined ? {} : { lot }),
+        ...(checkedBy ? { checkedBy } : {}),
+        source: { kind: 'typed', raw: draft.fields.reading ?? '' },
+      },
+      `${weighing.planned.material.name} ${shown} g`,
+    )
+    if (taken) drafts.clear(id)
+    return taken
+  }
+  const settle = async (): Promise<boolean> => {
+    const panel = signals.panel.peek()
+    const id = stepId.peek()
+    if (panel === null || id === null) return false
+    const intention = intentionOfWay(panel, stateNow(), id, drafts.of(id), reckoner)
+    const taken = intention !== null && (await act(intention))
+    if (taken) drafts.clear(id)
+    return taken
+  }
+  const retry = async (): Promise<void> => {
+    const waited = handle.unsaved.peek().map(({ intention }) => intention)
+    await handle.retry()
+    const left = new Set(handle.unsaved.peek().map(({ intention }) => intention))
+    for (const intention of waited) {
+      if (left.has(intention) || !('step' in intention) || intention.step === undefined) continue
+      drafts.clear(intention.step)
+      if (intention.step === stepId.peek()) moveOn(intention.step)
+    }
+  }
+
+  const follow = effect(() => {
+    const route = app.route.value
+    if (route.place !== 'run' || route.batch !== handle.id || route.step === undefined) return
+    const { step } = route
+    if (stateNow().plan.byId.has(step) && step !== stepId.peek()) untracked(() => show(step))
+  })
+  app.awake.keep()
+  const stopWatching = app.awake.onChange((now) => {
+    awake.value = now
+  })
+
+  return {
+    app,
+    handle,
+    drafts,
+    reckoner,
+    activeField,
+    sheet,
+    refusal,
+    awake,
+    busy,
+    ...signals,
+    take,
+    act,
+    record,
+    strike,
+    settle,
+    retry,
+    step: (by) => {
+      const at = signals.planned.peek()?.index
+      const next = at === undefined ? undefined : stateNow().plan.steps[at + by]
+      if (next) take(next.id)
+    },
+    type: (field, text) => {
+      const id = stepId.peek()
+      refusal.value = null
+      if (id !== null) drafts.setField(id, field, text)
+    },
+    setMode: (mode) => {
+      const id = stepId.peek()
+      if (id !== null) drafts.change(id, { mode })
+      activeField.value = mode === 'by-difference' ? 'before' : 'reading'
+    },
+    stopBell: (fact) => app.bells.stop({ ...fact, batchName: fact.batchName ?? '' }),
+    dispose: () => {
+      follow()
+      stopWatching()
+      signals.dispose()
+      app.awake.release()
+    },
+  }
+}
+
+/** The step that the address names, else what is to be done next. */
+const firstStep = (app: App, handle: BatchHandle): string | null => {
+  const route = app.route.peek()
+  const { state } = handle.view.peek()
+  const asked = route.place === 'run' && route.batch === handle.id ? route.step : undefined
+  return asked !== undefined && state.plan.byId.has(asked) ? asked : (nextStep(state)?.id ?? null)
+}
+
+const workable = new Set(['open', 'part', 'over'])
+
+const followingStep = (state: BatchState, doneId: string): PlannedStep | undefined => {
+  const index = state.plan.byId.get(doneId)?.index ?? -1
+  return state.plan.steps.find((planned) => planned.index > index && workable.has(statusOf(state, planned.id)))
+}
+
+const waitsUnsaved = (handle: BatchHandle, stepId: string): boolean =>
+  handle.unsaved.peek().some(({ intention }) => 'step' in intention && intention.step === stepId)

@@ -1,0 +1,71 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import type { App, BatchHandle } from '../../app/app'
+import { gatesOf } from '../../batch/gates'
+import { deviationPanel } from './deviation-model'
+import type { DraftBook } from './draft'
+import type { RunSignals } from './run-model'
+import { checksDueNow, timersOf } from './timers'
+import type { Reckoner } from './typed'
+import { judgeNet, lastReadingUg, lotInUse, type Net, netTyped, weighingInHand } from './weigh-model'
+
+/** How long a line about another page stays. */
+const showsElsewhereMs = 8000
+
+/** Everything the screen reads of a run. `dispose` ends what listens to the other pages. */
+export function createRunSignals(
+  app: App,
+  handle: BatchHandle,
+  stepId: ReadonlySignal<string | null>,
+  drafts: DraftBook,
+  reckoner: Reckoner,
+): RunSignals & { readonly dispose: () => void } {
+  // The state may be grown in place: only the view is new each time, so every computed reads it afresh.
+  const state = () => handle.view.value.state
+  const draft = computed(() => drafts.of(stepId.value ?? ''))
+  const planned = computed(() => state().plan.byId.get(stepId.value ?? '') ?? null)
+  const weighing = computed(() => (stepId.value === null ? null : weighingInHand(state(), stepId.value, draft.value)))
+  const net = computed((): Net => {
+    const asked = weighing.value
+    return asked === null ? { kind: 'empty' } : netTyped(draft.value, reckoner, lastReadingUg(state(), asked.vessel))
+  })
+  const judged = computed(() =>
+    weighing.value !== null && net.value.kind === 'net' ? judgeNet(weighing.value, net.value.netUg) : null,
+  )
+  const gatesAt = (moment: 'begin' | 'finish') =>
+    computed(() => {
+      const id = stepId.value
+      if (id === null) return []
+      return gatesOf(state(), id, app.nowMs.value, moment, lotInUse(state(), id, draft.value))
+    })
+  const panel = computed(() => (stepId.value === null ? null : deviationPanel(state(), stepId.value, draft.value)))
+  const { elsewhere, dispose } = listenElsewhere(app, handle)
+  return {
+    stepId,
+    planned,
+    draft,
+    weighing,
+    net,
+    judged,
+    gates: gatesAt('begin'),
+    finishGates: gatesAt('finish'),
+    panel,
+    timers: computed(() => timersOf(state(), handle.id, app.batches.inHand.value, app.nowMs.value)),
+    checksDue: computed(() => checksDueNow(app.batches.inHand.value, app.nowMs.value)),
+    elsewhere,
+    dispose,
+  }
+}
+
+function listenElsewhere(app: App, handle: BatchHandle) {
+  const arrived = signal<{ readonly entry: string; readonly atMs: number } | null>(null)
+  const heardBefore = handle.fromElsewhere.peek()
+  const dispose = handle.fromElsewhere.subscribe((entry) => {
+    if (entry !== null && entry !== heardBefore) arrived.value = { entry, atMs: app.clock.nowMs() }
+  })
+  const elsewhere = computed(() => {
+    const now = arrived.value
+    if (now === null || app.nowMs.value - now.atMs > showsElsewhereMs) return null
+    return handle.view.value.state.entries.findLast(({ event }) => event.id === now.entry)?.event ?? null
+  })
+  return { elsewhere, dispose }
+}

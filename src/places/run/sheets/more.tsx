@@ -1,0 +1,41 @@
+import { addressOf } from '../../../app/routes'
+import { isDone } from '../../../batch/progress'
+import { Row } from '../../../parts/choice'
+import { Sheet } from '../../../parts/sheet'
+import { useRun } from '../run-context'
+import type { SheetName } from '../run-model'
+import type { SheetPartProps } from './sheets'
+
+/** What is needed now and then. */
+export function MoreSheet({ onClose }: SheetPartProps) {
+  const run = useRun()
+  const { state } = run.handle.view.value
+  const step = run.stepId.value
+  const open = (name: SheetName) => () => {
+    run.sheet.value = { name }
+  }
+  return (
+    <Sheet title="More" onClose={onClose}>
+      <div>
+        <Row icon="pencil" label="Note" sub="What you see, smell or did" onPress={open('note')} />
+        <Row icon="droplets" label="Spilled some" sub="Books what is gone" onPress={open('spill')} />
+        <Row icon="trash" label="Discard a cup" sub="And weigh it again" onPress={open('discard-cup')} />
+        {step !== null && !isDone(state, step) && (
+          <Row icon="arrow-right" label="Skip this step" sub="With a reason" onPress={open('skip')} />
+        )}
+        {state.stage === 'in-hand' && (
+          <Row
+            icon="pause"
+            label="Put the batch aside"
+            sub="Overnight, or until something comes"
+            onPress={open('park')}
+          />
+        )}
+        <Row icon="users" label="Hand over" sub="To another person" onPress={open('hand-over')} />
+        <Row icon="file-text" label="Read the record" href={addressOf({ place: 'records', batch: run.handle.id })} />
+        <Row icon="flag" label="Close the batch" sub="Accept, hold, rework or reject" onPress={open('close')} />
+        <Row icon="x" label="Give the batch up" sub="Everything recorded stays" onPress={open('abandon')} />
+      </div>
+    </Sheet>
+  )
+}

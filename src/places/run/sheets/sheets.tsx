@@ -1,0 +1,53 @@
+import './sheets.css'
+import type { OpenSheet } from '../run-model'
+import { AddUnplannedSheet } from './add-unplanned'
+import { ChooseLotSheet } from './choose-lot'
+import { CloseSheet } from './close'
+import { DiscardCupSheet } from './discard-cup'
+import { GateSheet } from './gate'
+import { HandOverSheet } from './hand-over'
+import { LadderSheet } from './ladder-sheet'
+import { MoreSheet } from './more'
+import { NoteSheet } from './note'
+import { AbandonSheet, LeaveShortSheet, ParkSheet, SkipSheet } from './reason-sheets'
+import { SpillSheet } from './spill'
+import { StrikeSheet } from './strike'
+
+export interface SheetPartProps {
+  onClose: () => void
+}
+
+export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => void }) {
+  switch (open.name) {
+    case 'steps':
+      return <LadderSheet onClose={onClose} />
+    case 'unplanned':
+      return <AddUnplannedSheet onClose={onClose} />
+    case 'spill':
+      return <SpillSheet onClose={onClose} />
+    case 'discard-cup':
+      return <DiscardCupSheet onClose={onClose} />
+    case 'strike':
+      return <StrikeSheet entry={open.about ?? ''} onClose={onClose} />
+    case 'park':
+      return <ParkSheet onClose={onClose} />
+    case 'abandon':
+      return <AbandonSheet onClose={onClose} />
+    case 'hand-over':
+      return <HandOverSheet onClose={onClose} />
+    case 'lot':
+      return <ChooseLotSheet onClose={onClose} />
+    case 'more':
+      return <MoreSheet onClose={onClose} />
+    case 'close':
+      return <CloseSheet onClose={onClose} />
+    case 'gate':
+      return open.gate ? <GateSheet gate={open.gate} onClose={onClose} /> : null
+    case 'note':
+      return <NoteSheet onClose={onClose} />
+    case 'leave-short':
+      return <LeaveShortSheet onClose={onClose} />
+    case 'skip':
+      return <SkipSheet onClose={onClose} />
+  }
+}
