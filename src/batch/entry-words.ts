@@ -1,23 +1,6 @@
-import type { Micrograms } from '../trade/mass'
-import { instrumentWords, kindOfRemedy, measuredWords } from './entry-phrases'
+import { instrumentWords, kindOfRemedy, measuredWords, type Say } from './entry-phrases'
 import type { Event } from './event'
 import { type BatchEvent, isKnown } from './kinds'
-
-/** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
-export interface Say {
-  /** As finely as it was written down, or to a step. */
-  readonly mass: (massUg: Micrograms, stepUg?: Micrograms) => string
-  readonly number: (value: number) => string
-  readonly percent: (fraction: number) => string
-  readonly duration: (ms: number) => string
-  readonly person: (id: string) => string
-  readonly line: (id: string) => string
-  readonly step: (id: string) => string
-  readonly vessel: (id: string) => string
-  readonly lot: (id: string) => string
-  /** What the entry of that id says, for strike-outs; null where there is none. */
-  readonly entry: (id: string) => string | null
-}
 
 /** One sentence for an entry, whatever its kind: an unknown one is named, never dropped. */
 export function wordsOf(event: Event, say: Say): string {

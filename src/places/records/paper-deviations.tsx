@@ -1,9 +1,9 @@
 import type { Format } from '../../app/format'
+import type { Say } from '../../batch/entry-phrases'
 import { kindOfRemedy } from '../../batch/entry-phrases'
-import type { Say } from '../../batch/entry-words'
 import type { DeviationRecord } from '../../batch/record-deviations'
 import { Mark } from '../../parts/mark'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom. */
 export function PaperDeviations({ record, format, say }: PaperProps) {

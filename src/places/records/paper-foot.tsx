@@ -2,7 +2,7 @@ import '../../parts/mono.css'
 import type { Disposition } from '../../batch/kinds'
 import type { MaterialRow } from '../../batch/record-materials'
 import { Mark, type MarkKind } from '../../parts/mark'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Who performed, who checked, what was decided. */
 export function PaperSigns({ record, format }: PaperProps) {

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { Notice } from '../../parts/notice'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** What batch this is: formula, revision, size, dates, people; and what stands against trusting it. */
 export function PaperHead({ record, format, studio }: PaperProps & { studio: string }) {

@@ -1,5 +1,5 @@
 import { instrumentWords } from '../../batch/entry-phrases'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Instruments with what they showed, vessels with their tare, and the look over the bench. */
 export function PaperEquipment({ record, format, say }: PaperProps) {

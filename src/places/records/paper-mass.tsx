@@ -1,5 +1,5 @@
 import { commonStep } from '../../batch/entry-phrases'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Everything that was put in, and where it is now: the two sides are equal to the microgram. */
 export function PaperMass({ record, format }: PaperProps) {

@@ -1,7 +1,7 @@
 import type { Line, Revision } from '../../batch/formula'
 import { askOf, nameOfLine } from '../../batch/wording'
 import { figure } from './figure'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** The formula as it was approved, whole: the batch carries its own copy. */
 export function PaperMaster({ record, format, say }: PaperProps) {

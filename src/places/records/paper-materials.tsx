@@ -2,7 +2,7 @@ import type { Format } from '../../app/format'
 import { commonStep } from '../../batch/entry-phrases'
 import type { MaterialRow, UnplannedRow, WeighingRow } from '../../batch/record-materials'
 import { Mark } from '../../parts/mark'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Every line: lot, target with what it was, actual, verdict, share of the product, where, when, who. */
 export function PaperMaterials({ record, format }: PaperProps) {

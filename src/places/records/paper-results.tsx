@@ -1,11 +1,11 @@
 import type { Format } from '../../app/format'
+import type { Say } from '../../batch/entry-phrases'
 import { basisWords } from '../../batch/entry-phrases'
-import type { Say } from '../../batch/entry-words'
 import type { Check } from '../../batch/formula'
 import type { ResultRow } from '../../batch/record-results'
 import { figure } from './figure'
 import { Verdict } from './paper-materials'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 export function PaperResults({ record, format, say }: PaperProps) {
   const { inProcess, rested, missing } = record.results

@@ -2,7 +2,7 @@ import type { Format } from '../../app/format'
 import type { BatchRecord } from '../../batch/record'
 import type { StepRow } from '../../batch/record-steps'
 import { figure } from './figure'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** When each step of the process began and ended, what was read, how long it took, and the gates that were passed. */
 export function PaperSteps({ record, format, say }: PaperProps) {

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import { wordsOf } from '../../batch/entry-words'
 import type { TrailRow } from '../../batch/record-trail'
 import { Button } from '../../parts/button'
-import type { PaperProps } from './record-paper'
+import type { PaperProps } from './paper-props'
 
 /** Entries shown at a time; all of them are printed. */
 const pageSize = 100

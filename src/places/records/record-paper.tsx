@@ -1,7 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { type Format, useFormat } from '../../app/format'
-import type { Say } from '../../batch/entry-words'
+import { useFormat } from '../../app/format'
 import type { BatchRecord } from '../../batch/record'
 import { PaperDeviations } from './paper-deviations'
 import { PaperFoot, PaperSigns } from './paper-foot'
@@ -14,12 +13,6 @@ import { PaperResults, PaperStability } from './paper-results'
 import { PaperSteps } from './paper-steps'
 import { PaperTrail } from './paper-trail'
 import { sayOf } from './say'
-
-export interface PaperProps {
-  record: BatchRecord
-  format: Format
-  say: Say
-}
 
 /** The record as it is read and printed: first what a reviewer looks for, then the formula and every entry. */
 export function RecordPaper({ record }: { record: BatchRecord }) {

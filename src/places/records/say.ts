@@ -1,6 +1,7 @@
 import type { Format } from '../../app/format'
+import type { Say } from '../../batch/entry-phrases'
 import { commonStep } from '../../batch/entry-phrases'
-import { type Say, wordsOf } from '../../batch/entry-words'
+import { wordsOf } from '../../batch/entry-words'
 import type { BatchRecord } from '../../batch/record'
 import { nameOfLine, titleOf } from '../../batch/wording'
 import { figure } from './figure'

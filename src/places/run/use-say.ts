@@ -1,5 +1,6 @@
 import { type Format, useFormat } from '../../app/format'
-import { type Say, wordsOf } from '../../batch/entry-words'
+import type { Say } from '../../batch/entry-phrases'
+import { wordsOf } from '../../batch/entry-words'
 import type { BatchState } from '../../batch/state'
 import { nameOfLine, nameOfVessel, titleOf } from '../../batch/wording'
 import { personById } from './people'

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { type Say, wordsOf } from '../../../../src/batch/entry-words.ts'
+import type { Say } from '../../../../src/batch/entry-phrases.ts'
+import { wordsOf } from '../../../../src/batch/entry-words.ts'
 import type { Event } from '../../../../src/batch/event.ts'
 import type { Bodies, Kind } from '../../../../src/batch/kinds.ts'
 import { demonstrationBatches } from '../../../house/demonstration/files.ts'
