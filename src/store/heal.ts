@@ -14,7 +14,7 @@ export interface HealOptions {
   readonly onRestored: (events: readonly Event[]) => void
   /** Called once the database holds all that the journal has. */
   readonly onDatabaseWhole: () => void
-  /** True where another page may be writing now: a difference counts only if it lasts. */
+  /** True where another page may be writing now: what its journal lacks may be on the way there. */
   readonly hasCompany: boolean
 }
 
@@ -25,12 +25,7 @@ const companyMs = 400
 export async function healCopies(options: HealOptions): Promise<readonly HealReport[]> {
   const { db, journal } = options
   const table = await journal.table()
-  let differing = differences(await sumsOf(db), table.streams)
-  if (differing.length > 0 && options.hasCompany) {
-    await new Promise((done) => setTimeout(done, companyMs))
-    const still = new Set(differences(await sumsOf(db), (await journal.table()).streams))
-    differing = differing.filter((stream) => still.has(stream))
-  }
+  const differing = differences(await sumsOf(db), table.streams)
   const sizes = new Map(table.streams.map(({ stream, count }) => [stream, count]))
   const touched = new Set<string>()
   const counts = { database: 0, journal: 0, conflicting: 0 }
@@ -88,13 +83,19 @@ async function healDatabase(
   return union
 }
 
-async function missingInJournal({ db, journal }: HealOptions, streams: readonly string[]): Promise<readonly Event[]> {
-  const copies = await journal.read(streams)
-  const known = new Set(copies.flat().map((event) => event.hash))
-  const missing: Event[] = []
-  for (const stream of streams)
-    for (const event of await db.getAll('events', ofStream(stream))) if (!known.has(event.hash)) missing.push(event)
-  return missing
+async function missingInJournal(
+  { db, journal, hasCompany }: HealOptions,
+  streams: readonly string[],
+): Promise<readonly Event[]> {
+  const entries = await Promise.all(streams.map((stream) => db.getAll('events', ofStream(stream))))
+  const unknownOf = async (events: readonly Event[]) => {
+    const known = new Set((await journal.read(streams)).flat().map((event) => event.hash))
+    return events.filter((event) => !known.has(event.hash))
+  }
+  const missing = await unknownOf(entries.flat())
+  if (missing.length === 0 || !hasCompany) return missing
+  await new Promise((done) => setTimeout(done, companyMs))
+  return unknownOf(missing)
 }
 
 function reportsOf(

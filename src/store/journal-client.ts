@@ -21,7 +21,7 @@ export interface JournalClient extends Journal {
 }
 
 const patienceMs = {
-  append: 3_000,
+  append: 2_000,
   probe: 3_000,
   start: 5_000,
   held: 10_000,

@@ -38,13 +38,13 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
 
   async function survey() {
     const names = await folder.list()
-    const manifest = await readManifest(folder, names)
+    const { manifest, packed } = await readManifest(folder, names)
     const pages = names.filter((name) => isPageFile(name) && !manifest.merged.includes(name))
     const held = await locks.held()
     const contents = await Promise.all(
       pages.map(async (name) => ({ name, gone: isGone(name, held), content: await contentOf(name) })),
     )
-    return { manifest, contents, names }
+    return { manifest, packed, contents, names }
   }
 
   const isGone = (name: string, held: ReadonlySet<string>): boolean =>
@@ -67,11 +67,11 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
 
     table: () =>
       locks.exclusive(segmentsLock, async () => {
-        const { manifest, contents } = await survey()
+        const { manifest, packed, contents } = await survey()
         const lines = contents.flatMap(({ content }) => content.lines)
         const events = lines.flatMap(({ entry }) => (entry.kind === 'event' ? [entry.event] : []))
         return {
-          streams: addTails(manifest, events),
+          streams: addTails(manifest, packed, events),
           torn: contents.filter(({ gone, content }) => gone && content.torn !== null).length,
           damaged: contents.reduce((sum, { content }) => sum + content.unread.length, 0),
         }
@@ -103,7 +103,7 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
 
     merge: () =>
       locks.exclusive(segmentsLock, async () => {
-        const { manifest, contents, names } = await survey()
+        const { manifest, packed, contents, names } = await survey()
         const stuck = await removeFiles(
           folder,
           manifest.merged.filter((name) => names.includes(name)),
@@ -113,7 +113,7 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
         const streams = new Set(lines.flatMap(({ entry }) => (entry.kind === 'event' ? [entry.event.stream] : [])))
         const known = new Set((await packedOf(manifest, streams)).map((event) => event.hash))
         const unread = gone.flatMap(({ content }) => [...content.unread, ...(content.torn ? [content.torn] : [])])
-        const source = { names: gone.map(({ name }) => name), lines, unread, stuck }
+        const source = { names: gone.map(({ name }) => name), lines, unread, stuck, isRebuilt: packed !== null }
         const moved = await mergeFiles(folder, manifest, source, known)
         for (const { name } of gone) decoded.delete(name)
         return moved
@@ -124,11 +124,15 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
   }
 }
 
-function addTails(manifest: Manifest, events: readonly Event[]): readonly StreamSum[] {
+function addTails(
+  manifest: Manifest,
+  packed: ReadonlySet<string> | null,
+  events: readonly Event[],
+): readonly StreamSum[] {
   const rows = new Map<string, StreamSum>(
     manifest.streams.map(({ stream, count, sum }) => [stream, { stream, count, sum }]),
   )
-  const seen = new Set<string>()
+  const seen = new Set(packed)
   for (const { stream, hash } of events) {
     if (seen.has(hash)) continue
     seen.add(hash)

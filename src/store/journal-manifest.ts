@@ -32,11 +32,24 @@ const nothing: Manifest = { generation: 0, packs: {}, streams: [], held: [], rel
 export const packName = (number: number): string => `pack.${number}.log`
 export const isPack = (name: string): boolean => /^pack\.\d+\.log$/.test(name)
 
-/** The newer of the two slots that is whole; made again from the packs where neither is. */
-export async function readManifest(folder: JournalFolder, names: readonly string[]): Promise<Manifest> {
-  const found = await Promise.all(slots.filter((slot) => names.includes(slot)).map((slot) => readSlot(folder, slot)))
-  const whole = found.filter((manifest) => manifest !== null).sort((a, b) => b.generation - a.generation)
-  return whole[0] ?? rebuild(folder, names.filter(isPack))
+export interface FoundManifest {
+  readonly manifest: Manifest
+  /** Hashes of all merged entries where the packs had to be read; null where a manifest told about them. */
+  readonly packed: ReadonlySet<string> | null
+}
+
+/**
+ * The newer of the two slots. Where one of them is damaged it may have been the newer one, and the other does not know
+ * of the last merge, whose files are gone: then the packs themselves are read.
+ */
+export async function readManifest(folder: JournalFolder, names: readonly string[]): Promise<FoundManifest> {
+  const present = slots.filter((slot) => names.includes(slot))
+  const found = await Promise.all(present.map((slot) => readSlot(folder, slot)))
+  const newest = found.filter((manifest) => manifest !== null).sort((a, b) => b.generation - a.generation)[0]
+  const isWhole = !found.includes(null) && (present.length === slots.length || newest?.generation === 1)
+  if (newest && isWhole) return { manifest: newest, packed: null }
+  const packs = names.filter(isPack)
+  return packs.length > 0 ? rebuild(folder, packs, newest?.generation ?? 0) : { manifest: nothing, packed: null }
 }
 
 /** Writes the slot that does not hold the present generation, so that one whole manifest stands at any moment. */
@@ -56,8 +69,8 @@ async function readSlot(folder: JournalFolder, slot: string): Promise<Manifest |
   return typeof value === 'object' && value !== null && 'generation' in value ? (value as Manifest) : null
 }
 
-/** Reads every pack line by line: the way back when both slots are damaged. */
-async function rebuild(folder: JournalFolder, packs: readonly string[]): Promise<Manifest> {
+/** Reads every pack line by line. The generation is the last one known, so that the damaged slot is written next. */
+async function rebuild(folder: JournalFolder, packs: readonly string[], generation: number): Promise<FoundManifest> {
   const streams = new Map<string, ManifestStream>()
   const sizes: Record<string, number> = {}
   const seen = new Set<string>()
@@ -77,7 +90,8 @@ async function rebuild(folder: JournalFolder, packs: readonly string[]): Promise
       streams.set(stream, withLine(streams.get(stream) ?? emptyRow(stream), hash, segment))
     }
   }
-  return { ...nothing, packs: sizes, streams: [...streams.values()], held, released }
+  const manifest = { ...nothing, generation, packs: sizes, streams: [...streams.values()], held, released }
+  return { manifest, packed: seen }
 }
 
 export const emptyRow = (stream: string): ManifestStream => ({ stream, count: 0, sum: emptySum, segments: [] })

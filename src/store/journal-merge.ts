@@ -20,6 +20,8 @@ export interface MergeSource {
   readonly unread: readonly Uint8Array[]
   /** Files merged earlier that could not be deleted yet. */
   readonly stuck: readonly string[]
+  /** The manifest was made from the packs, and must be written even where there is nothing new. */
+  readonly isRebuilt: boolean
 }
 
 /**
@@ -35,7 +37,7 @@ export async function mergeFiles(
 ): Promise<number> {
   await keepUnread(folder, source.unread)
   const lines = newLines(source.lines, known)
-  if (lines.length > 0) {
+  if (lines.length > 0 || source.isRebuilt) {
     const merged = [...source.stuck, ...source.names]
     await writeManifest(folder, { ...(await packLines(folder, manifest, lines)), merged })
   }
