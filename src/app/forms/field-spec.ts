@@ -24,6 +24,8 @@ type FieldKind =
   | { readonly kind: 'mass'; readonly zero?: boolean; readonly negative?: boolean }
   | { readonly kind: 'date' }
   | { readonly kind: 'choice'; readonly options: readonly FieldOption[] }
+  /** Any number of the options, their values one a line. */
+  | { readonly kind: 'many'; readonly options: readonly FieldOption[] }
   | { readonly kind: 'switch' }
   /** Names, each with its percentage, one a line: "Glyceryl Stearate 50". */
   | { readonly kind: 'parts' }

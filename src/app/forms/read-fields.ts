@@ -8,7 +8,7 @@ export type FieldRefusal =
   | { readonly code: 'FIELD_TOO_LONG'; readonly longest: number }
   | { readonly code: 'FIELD_TOO_MANY'; readonly most: number }
   | { readonly code: 'FIELD_BELOW' | 'FIELD_ABOVE'; readonly limit: number; readonly unit: string }
-  | { readonly code: 'FIELD_NOT_WHOLE' | 'FIELD_NOT_A_DATE' | 'FIELD_NOT_CHOSEN' }
+  | { readonly code: 'FIELD_NOT_WHOLE' | 'FIELD_NOT_A_DATE' | 'FIELD_NOT_CHOSEN' | 'FIELD_ONE_OF_TWO' }
   | { readonly code: 'PART_WITHOUT_SHARE'; readonly line: number }
 
 /** What could not be read, by field. */
@@ -36,6 +36,7 @@ export function readField(spec: FieldSpec, typed: string): Result<unknown, Field
   const text = typed.trim()
   if (spec.kind === 'switch') return accept(text === 'yes' ? true : spec.optional ? undefined : false)
   if (spec.kind === 'list') return readList(spec, text)
+  if (spec.kind === 'many') return readMany(spec, text)
   if (text === '') return spec.optional ? accept(undefined) : refuse({ code: 'FIELD_EMPTY', label: spec.label })
   switch (spec.kind) {
     case 'text':
@@ -73,6 +74,12 @@ function readList(spec: Extract<FieldSpec, { kind: 'list' }>, text: string): Res
   if (entries.length > most) return refuse({ code: 'FIELD_TOO_MANY', most })
   if (entries.some((entry) => entry.length > longest)) return refuse({ code: 'FIELD_TOO_LONG', longest })
   return accept(entries.length === 0 && spec.optional ? undefined : entries)
+}
+
+/** An option that has gone since is left out. */
+function readMany(spec: Extract<FieldSpec, { kind: 'many' }>, text: string): Result<unknown, FieldRefusal> {
+  const chosen = linesOf(text).filter((value) => spec.options.some((option) => option.value === value))
+  return accept(chosen.length === 0 && spec.optional ? undefined : chosen)
 }
 
 /** A single name without a number is the whole; of several each needs its percentage. */

@@ -16,6 +16,7 @@ function showField(spec: FieldSpec, value: unknown, mark: '.' | ','): string {
     case 'switch':
       return value === true ? 'yes' : ''
     case 'list':
+    case 'many':
       return Array.isArray(value) ? value.join('\n') : ''
     case 'parts':
       return Array.isArray(value) ? value.map((part) => showPart(part, mark)).join('\n') : ''

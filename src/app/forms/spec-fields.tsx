@@ -1,8 +1,9 @@
 import './spec-fields.css'
+import { Pill } from '../../parts/chips.tsx'
 import { Switch } from '../../parts/choice.tsx'
 import { SelectField, TextField } from '../../parts/form.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
-import type { FieldSpec, Values } from './field-spec.ts'
+import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
 
 interface SpecFieldsProps {
   specs: readonly FieldSpec[]
@@ -60,6 +61,8 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
       return <NumberField {...shared} unit="g" />
     case 'switch':
       return <Switch label={label} hint={hint} checked={value === 'yes'} onChange={(on) => onChange(on ? 'yes' : '')} />
+    case 'many':
+      return <ManyField label={label} value={value} options={spec.options} onChange={onChange} />
     case 'choice': {
       const none = { value: '', label: spec.optional ? 'not stated' : 'choose' }
       const options = spec.optional || value === '' ? [none, ...spec.options] : spec.options
@@ -68,5 +71,37 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
   }
 }
 
+interface ManyFieldProps {
+  label: string
+  value: string
+  options: readonly FieldOption[]
+  onChange: (text: string) => void
+}
+
+const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
+  const chosen = value.split('\n').filter((each) => each !== '')
+  const toggle = (option: string) =>
+    onChange((chosen.includes(option) ? chosen.filter((each) => each !== option) : [...chosen, option]).join('\n'))
+  return (
+    <fieldset class="spec-many">
+      <legend>{label}</legend>
+      <div class="spec-pills">
+        {options.length === 0 && <p class="spec-none">nothing to choose from yet</p>}
+        {options.map((option) => (
+          <Pill
+            key={option.value}
+            text={option.label}
+            selected={chosen.includes(option.value)}
+            onPress={() => toggle(option.value)}
+          />
+        ))}
+      </div>
+    </fieldset>
+  )
+}
+
 const isWide = (spec: FieldSpec): boolean =>
-  spec.kind === 'list' || spec.kind === 'parts' || (spec.kind === 'text' && spec.rows !== undefined)
+  spec.kind === 'list' ||
+  spec.kind === 'many' ||
+  spec.kind === 'parts' ||
+  (spec.kind === 'text' && spec.rows !== undefined)

@@ -13,6 +13,7 @@ export const fieldSentences: SentencesOf<FormFieldRefusal> = {
   FIELD_NOT_WHOLE: () => 'A whole number is needed here.',
   FIELD_NOT_A_DATE: () => 'That is not a day of the calendar. Write it as 2026-06-30.',
   FIELD_NOT_CHOSEN: () => 'Choose one of the list.',
+  FIELD_ONE_OF_TWO: () => 'Give one of the two, not both.',
   PART_WITHOUT_SHARE: ({ line }) => `Line ${line} has no percentage. Write the name, then its share: "Glycerin 20".`,
 }
 

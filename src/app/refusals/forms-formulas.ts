@@ -10,6 +10,8 @@ export const formulaSentences: SentencesOf<RevisionProblem> = {
   FORMULA_TWO_QS: ({ names }) => `${listed(names)} are all q.s. Only one line can make up to 100 %.`,
   FORMULA_QS_NEGATIVE: ({ name, others }) =>
     `The other lines come to ${percent(others)}, so nothing is left for ${name}. Take some off them.`,
+  FORMULA_QS_TWO_RESTS: ({ name }) =>
+    `${name} is weighed in several steps, and more than one takes the rest. Give all but one a share of their own.`,
   FORMULA_QS_TOO_SMALL: ({ name, left, asked }) =>
     `${name} comes to ${percent(left)}, but its portions and what is held back ask for ${percent(asked)}. Hold back less.`,
   LINE_MATERIAL_UNKNOWN: ({ phase, materialId }) =>

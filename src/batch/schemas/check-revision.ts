@@ -7,6 +7,7 @@ export type RevisionProblem =
   | { readonly code: 'FORMULA_NOT_WHOLE'; readonly total: number }
   | { readonly code: 'FORMULA_TWO_QS'; readonly names: readonly string[] }
   | { readonly code: 'FORMULA_QS_NEGATIVE'; readonly name: string; readonly others: number }
+  | { readonly code: 'FORMULA_QS_TWO_RESTS'; readonly name: string }
   | { readonly code: 'FORMULA_QS_TOO_SMALL'; readonly name: string; readonly left: number; readonly asked: number }
   | { readonly code: 'LINE_MATERIAL_UNKNOWN'; readonly phase: string; readonly materialId: string }
   | {
@@ -67,6 +68,8 @@ function checkSum(lines: readonly Line[], name: (line: Line) => string): Revisio
     return Math.abs(stated - 1) > wholeWithin ? [{ code: 'FORMULA_NOT_WHOLE', total: stated }] : []
   if (qs <= 0) return [{ code: 'FORMULA_QS_NEGATIVE', name: name(filler), others: stated }]
   const { portions, heldBack } = filler.amount
+  if (portions.filter((portion) => 'rest' in portion).length > 1)
+    return [{ code: 'FORMULA_QS_TWO_RESTS', name: name(filler) }]
   const expected = lines.reduce((sum, { amount }) => sum + (amount.kind === 'as-needed' ? amount.expected : 0), 0)
   const fixed = portions.reduce((sum, portion) => sum + ('fraction' in portion ? portion.fraction : 0), 0)
   const asked = fixed + (heldBack === undefined ? 0 : heldBack + expected)

@@ -1,0 +1,170 @@
+import type { FieldOption, FieldSpec } from '../../app/forms/field-spec'
+
+/** What the choices of a form are made of: the other parts of the same formula. */
+export interface Options {
+  readonly materials: readonly FieldOption[]
+  readonly phases: readonly FieldOption[]
+  readonly lines: readonly FieldOption[]
+  readonly steps: readonly FieldOption[]
+  readonly vessels: readonly FieldOption[]
+  readonly checks: readonly FieldOption[]
+}
+
+export const noOptions: Options = { materials: [], phases: [], lines: [], steps: [], vessels: [], checks: [] }
+
+const same = (...values: string[]): FieldOption[] => values.map((value) => ({ value, label: value }))
+
+export const headFields: readonly FieldSpec[] = [
+  { key: 'name', label: 'Name', kind: 'text' },
+  { key: 'code', label: 'Code', kind: 'text', longest: 40 },
+  {
+    key: 'nickname',
+    label: 'What its batches are called',
+    hint: 'one word: "Lotion" gives "Lotion 041"',
+    kind: 'text',
+    longest: 40,
+  },
+  { key: 'contact', label: 'Contact', kind: 'choice', options: same('leave-on', 'rinse-off') },
+  { key: 'usualSizeUg', label: 'Usual batch', kind: 'mass', zero: false },
+  { key: 'approvedBy', label: 'Approved by', kind: 'text', longest: 80, optional: true },
+  {
+    key: 'restHours',
+    label: 'Rest before the final checks',
+    kind: 'number',
+    unit: 'h',
+    min: 0,
+    max: 8760,
+    optional: true,
+  },
+  {
+    key: 'lossAllowance',
+    label: 'Unexplained loss allowed',
+    kind: 'number',
+    percent: true,
+    optional: true,
+  },
+  { key: 'note', label: 'What changed, and why', kind: 'text', rows: 2, longest: 2000, optional: true },
+  { key: 'preflight', label: 'To do before the start, one a line', kind: 'list', most: 60 },
+]
+
+export const phaseFields: readonly FieldSpec[] = [
+  { key: 'letter', label: 'Letter', kind: 'text', longest: 4 },
+  { key: 'name', label: 'Name', kind: 'text', longest: 80 },
+]
+
+export const amountKinds: readonly FieldOption[] = [
+  { value: 'fraction', label: 'a fixed share' },
+  { value: 'qs', label: 'q.s.: makes up to 100 %' },
+  { value: 'as-needed', label: 'as needed, to adjust' },
+]
+
+/** The fields of a line, by how much of it goes in. */
+export function lineFields(kind: string, options: Options): readonly FieldSpec[] {
+  return [
+    { key: 'materialId', label: 'Material', kind: 'choice', options: options.materials },
+    { key: 'amount.kind', label: 'How much', kind: 'choice', options: amountKinds },
+    ...amountFields(kind),
+    {
+      key: 'tolerance.relative',
+      label: 'Tolerance of the weighing, ±',
+      hint: 'of the target; 1 % if empty',
+      kind: 'number',
+      percent: true,
+      optional: true,
+    },
+    { key: 'tolerance.absoluteUg', label: 'or tolerance, ± in g', kind: 'mass', zero: false, optional: true },
+    { key: 'range.min', label: 'Finished product, at least', kind: 'number', percent: true, optional: true },
+    { key: 'range.max', label: 'Finished product, at most', kind: 'number', percent: true, optional: true },
+    { key: 'assayAssumed', label: 'Active matter it was written for', kind: 'number', percent: true, optional: true },
+    {
+      key: 'locksAfter',
+      label: 'Too late for more of it after',
+      kind: 'choice',
+      options: options.steps,
+      optional: true,
+    },
+    { key: 'fixedOrder', label: 'Goes in after the lines above it', kind: 'switch', optional: true },
+  ]
+}
+
+function amountFields(kind: string): readonly FieldSpec[] {
+  switch (kind) {
+    case 'qs':
+      return [
+        {
+          key: 'amount.heldBack',
+          label: 'Held back',
+          hint: 'of the batch, for rinses and make-up; 3 % if empty',
+          kind: 'number',
+          percent: true,
+          optional: true,
+        },
+      ]
+    case 'as-needed':
+      return [
+        { key: 'amount.expected', label: 'Expected', kind: 'number', percent: true },
+        { key: 'amount.min', label: 'Least', kind: 'number', percent: true },
+        { key: 'amount.max', label: 'Most', kind: 'number', percent: true },
+      ]
+    default:
+      return [{ key: 'amount.fraction', label: 'Share of the batch', kind: 'number', percent: true }]
+  }
+}
+
+export const vesselFields: readonly FieldSpec[] = [
+  { key: 'name', label: 'Name', kind: 'text', longest: 80 },
+  {
+    key: 'kind',
+    label: 'What it is',
+    kind: 'choice',
+    options: [
+      { value: 'vessel', label: 'vessel: what is in stays in' },
+      { value: 'cup', label: 'cup: can be emptied again' },
+    ],
+  },
+  { key: 'holds', label: 'What it is for', kind: 'text', longest: 300, optional: true },
+  { key: 'roomFactor', label: 'Room, times its contents', kind: 'number', min: 1, max: 100, optional: true },
+  { key: 'openLifeMinutes', label: 'May stand open', kind: 'number', unit: 'min', min: 0, max: 43_200, optional: true },
+]
+
+export const checkFields: readonly FieldSpec[] = [
+  { key: 'label', label: 'What is checked', kind: 'text' },
+  {
+    key: 'property',
+    label: 'Property',
+    kind: 'choice',
+    options: same('pH', 'viscosity', 'density', 'temperature', 'appearance', 'odour', 'other'),
+  },
+  {
+    key: 'when',
+    label: 'When',
+    kind: 'choice',
+    options: [
+      { value: 'in-process', label: 'in process' },
+      { value: 'after-rest', label: 'after the rest' },
+    ],
+  },
+  { key: 'limits.min', label: 'At least', kind: 'number', optional: true },
+  { key: 'limits.max', label: 'At most', kind: 'number', optional: true },
+  { key: 'unit', label: 'Unit', kind: 'text', longest: 40, optional: true },
+  {
+    key: 'basis.kind',
+    label: 'Sample',
+    kind: 'choice',
+    options: [
+      { value: 'neat', label: 'neat' },
+      { value: 'dilution', label: 'diluted in water' },
+    ],
+    optional: true,
+  },
+  {
+    key: 'basis.fraction',
+    label: 'Dilution, w/w',
+    hint: 'only where diluted',
+    kind: 'number',
+    percent: true,
+    optional: true,
+  },
+  { key: 'method', label: 'Method', kind: 'text', longest: 500, rows: 2, optional: true },
+  { key: 'expected', label: 'What it should be, in words', kind: 'text', longest: 500, optional: true },
+]

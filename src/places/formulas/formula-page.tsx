@@ -1,0 +1,112 @@
+import './formulas.css'
+import { useEffect, useMemo } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import { addressOf } from '../../app/routes'
+import type { Formula, Revision } from '../../batch/formula'
+import { Button } from '../../parts/button'
+import { EmptyState } from '../../parts/empty'
+import { SelectField } from '../../parts/form'
+import { FormulaEditor } from './formula-editor'
+import { createFormulaPage, type FormulaPageModel } from './model'
+import { RevisionChecks } from './revision-checks'
+import { RevisionLines } from './revision-lines'
+import { RevisionSteps } from './revision-steps'
+
+export function FormulaPage({ id }: { id: string }) {
+  const app = useApp()
+  const page = useMemo(() => createFormulaPage(app, id), [app, id])
+  useEffect(() => void page.load(), [page])
+  const formula = page.formula.value
+  const revision = page.revision.value
+  const draft = page.draft.value
+  if (!page.read.value || !app.catalogue.loaded.value) return <main class="formulas" aria-busy="true" />
+  if (draft) return <FormulaEditor draft={draft} isUsed={page.used.value.has(draft.from ?? 0)} onLeave={page.leave} />
+  if (formula && revision) return <Reading page={page} formula={formula} revision={revision} />
+  return (
+    <main class="formulas formulas-none">
+      <EmptyState
+        title="That formula is not here"
+        text="It may stand on another tablet, or in a file that was not brought in yet."
+        actions={<Button icon="arrow-left" label="To the formulas" href={addressOf({ place: 'formulas' })} />}
+      />
+    </main>
+  )
+}
+
+interface ReadingProps {
+  page: FormulaPageModel
+  formula: Formula
+  revision: Revision
+}
+
+const Reading = ({ page, formula, revision }: ReadingProps) => (
+  <main class="formulas">
+    <div class="formulas-main">
+      <header class="formula-head">
+        <Button kind="plain" icon="arrow-left" label="Formulas" href={addressOf({ place: 'formulas' })} />
+        <div class="formula-title">
+          <h1>{formula.name}</h1>
+          <p class="formula-facts">
+            <strong>
+              {formula.code} r{revision.number}
+            </strong>{' '}
+            · {formula.contact} · {approval(revision)}
+          </p>
+        </div>
+      </header>
+      {revision.note && <p class="formula-note">{revision.note}</p>}
+      <RevisionLines revision={revision} />
+      <RevisionSteps revision={revision} />
+      <RevisionChecks revision={revision} />
+    </div>
+    <Actions page={page} formula={formula} revision={revision} />
+  </main>
+)
+
+const Actions = ({ page, formula, revision }: ReadingProps) => (
+  <aside class="formulas-side" aria-label="What to do with it">
+    <Button
+      kind="filled"
+      size="primary"
+      icon="play"
+      label="Start a batch"
+      href={addressOf({ place: 'start', formula: formula.id })}
+      full
+    />
+    <Button
+      icon="pencil"
+      label="Change"
+      sub={changeWords(page, formula, revision)}
+      onPress={() => void page.change()}
+      full
+    />
+    <Button icon="copy" label="Duplicate" sub="a formula of its own" onPress={() => void page.duplicate()} full />
+    <Button
+      icon="package"
+      label={formula.archived ? 'Take out again' : 'Put away'}
+      sub={formula.archived ? 'back in the list' : 'out of the list, kept'}
+      onPress={() => void page.archive(formula.archived !== true)}
+      full
+    />
+    {formula.revisions.length > 1 && (
+      <SelectField
+        label="Revision"
+        value={String(revision.number)}
+        options={formula.revisions
+          .map(({ number, note }) => ({ value: String(number), label: note ? `r${number}: ${note}` : `r${number}` }))
+          .toReversed()}
+        onChange={(value) => page.choose(Number(value))}
+      />
+    )}
+  </aside>
+)
+
+/** A used revision is left as it is; a change of it is the next one. */
+function changeWords(page: FormulaPageModel, formula: Formula, { number }: Revision): string {
+  const last = Math.max(...formula.revisions.map((each) => each.number))
+  if (page.used.value.has(number)) return `batches used r${number}: this makes r${last + 1}`
+  return number === last ? `r${number}, no batch has used it` : `this makes r${last + 1}`
+}
+
+const approval = ({ approvedBy, approvedAt }: Revision): string =>
+  approvedBy ? `approved by ${approvedBy}${approvedAt ? ` ${approvedAt.slice(0, 10)}` : ''}` : 'not approved'

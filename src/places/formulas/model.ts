@@ -1,0 +1,123 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import type { App } from '../../app/app'
+import type { Formula, Revision } from '../../batch/formula'
+import { draftOf, duplicateOf, emptyDraft, type FormulaDraft } from './draft'
+import { draftKey, keptDraft, keptDrafts } from './draft-keeping'
+
+/** The formulas of the house, archived ones apart. */
+export interface FormulasModel {
+  readonly search: ReadonlySignal<string>
+  readonly setSearch: (text: string) => void
+  readonly withArchived: ReadonlySignal<boolean>
+  readonly showArchived: (show: boolean) => void
+  readonly formulas: ReadonlySignal<readonly Formula[]>
+  readonly archivedCount: ReadonlySignal<number>
+  /** New ones that were begun and not saved yet. */
+  readonly begun: ReadonlySignal<readonly FormulaDraft[]>
+  readonly readBegun: () => Promise<void>
+  /** Begins an empty formula and opens it. */
+  readonly begin: () => Promise<void>
+}
+
+export function createFormulasModel(app: App): FormulasModel {
+  const search = signal('')
+  const withArchived = signal(false)
+  const begun = signal<readonly FormulaDraft[]>([])
+  const all = computed(() => [...app.catalogue.formulas.value.values()])
+  return {
+    search,
+    withArchived,
+    begun,
+    setSearch: (text) => {
+      search.value = text
+    },
+    showArchived: (show) => {
+      withArchived.value = show
+    },
+    formulas: computed(() => {
+      const wanted = search.value.trim().toLowerCase()
+      return all.value
+        .filter((formula) => withArchived.value || formula.archived !== true)
+        .filter(({ code, name, nickname }) => `${code} ${name} ${nickname}`.toLowerCase().includes(wanted))
+    }),
+    archivedCount: computed(() => all.value.filter((formula) => formula.archived === true).length),
+    readBegun: async () => {
+      begun.value = (await keptDrafts(app.drafts)).filter((draft) => draft.from === null)
+    },
+    begin: async () => {
+      const id = app.ids.next()
+      await keep(
+        app,
+        emptyDraft(id, () => app.ids.next()),
+      )
+      app.go({ place: 'formulas', formula: id })
+    },
+  }
+}
+
+/** One formula: its revisions to read, or a change that was begun. */
+export interface FormulaPageModel {
+  /** Whether storage has been asked for a begun change. */
+  readonly read: ReadonlySignal<boolean>
+  readonly formula: ReadonlySignal<Formula | null>
+  readonly revision: ReadonlySignal<Revision | null>
+  readonly draft: ReadonlySignal<FormulaDraft | null>
+  readonly used: ReadonlySignal<ReadonlySet<number>>
+  readonly choose: (revision: number) => void
+  readonly load: () => Promise<void>
+  readonly change: () => Promise<void>
+  readonly duplicate: () => Promise<void>
+  readonly archive: (archived: boolean) => Promise<void>
+  /** Back to reading, after a save or when a change was left. */
+  readonly leave: () => void
+}
+
+export function createFormulaPage(app: App, id: string): FormulaPageModel {
+  const read = signal(false)
+  const draft = signal<FormulaDraft | null>(null)
+  const used = signal<ReadonlySet<number>>(new Set())
+  const chosen = signal<number | null>(null)
+  const formula = computed(() => app.catalogue.formulas.value.get(id) ?? null)
+  const revision = computed(() => {
+    const revisions = formula.value?.revisions ?? []
+    return revisions.find(({ number }) => number === chosen.value) ?? revisions.at(-1) ?? null
+  })
+  const draftNow = (): FormulaDraft | null =>
+    formula.value && revision.value ? draftOf(formula.value, revision.value, app.settings.decimalMark.value) : null
+  return {
+    read,
+    draft,
+    used,
+    formula,
+    revision,
+    choose: (number) => {
+      chosen.value = number
+    },
+    load: async () => {
+      draft.value = await keptDraft(app.drafts, id)
+      read.value = true
+      used.value = await app.catalogue.usedRevisions(id)
+    },
+    change: async () => {
+      draft.value = draftNow()
+    },
+    duplicate: async () => {
+      const copied = draftNow()
+      if (copied === null) return
+      const copy = duplicateOf(copied, app.ids.next())
+      await keep(app, copy)
+      app.go({ place: 'formulas', formula: copy.id })
+    },
+    archive: async (archived) => {
+      if (formula.value) await app.catalogue.save('formula', { ...formula.value, archived })
+    },
+    leave: () => {
+      chosen.value = null
+      draft.value = null
+      if (formula.value === null) app.go({ place: 'formulas' })
+    },
+  }
+}
+
+const keep = (app: App, draft: FormulaDraft): Promise<void> =>
+  app.drafts.write(draftKey(draft.id), JSON.stringify(draft))

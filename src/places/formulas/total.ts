@@ -1,0 +1,36 @@
+import type { FieldSpec } from '../../app/forms/field-spec'
+import { readField } from '../../app/forms/read-fields'
+import type { FormulaDraft } from './draft'
+
+/** What the lines come to so far. Fields that cannot be read yet count nothing. */
+export interface Total {
+  /** Of the fixed shares and what is expected as needed. */
+  readonly stated: number
+  /** Left for the q.s. line; null where there is none. */
+  readonly qs: number | null
+  readonly byPhase: ReadonlyMap<string, number>
+}
+
+export function totalOf({ phases }: FormulaDraft): Total {
+  const sums = phases.map(({ id, lines }) => [id, sum(lines.map(({ values }) => shareOf(values)))] as const)
+  const stated = sum(sums.map(([, share]) => share))
+  const filler = phases.find(({ lines }) => lines.some(({ values }) => values['amount.kind'] === 'qs'))
+  const qs = filler ? tidy(1 - stated) : null
+  const byPhase = new Map(sums.map(([id, share]) => [id, id === filler?.id ? tidy(share + (qs ?? 0)) : share] as const))
+  return { stated, qs, byPhase }
+}
+
+const percent: FieldSpec = { key: '', label: '', kind: 'number', percent: true }
+
+/** The share that a line's texts state, 0 where they state none yet. */
+export function shareOf(values: Readonly<Record<string, string>>): number {
+  const kind = values['amount.kind']
+  if (kind === 'qs') return 0
+  const read = readField(percent, values[kind === 'as-needed' ? 'amount.expected' : 'amount.fraction'] ?? '')
+  return read.ok && typeof read.value === 'number' ? read.value : 0
+}
+
+const sum = (shares: readonly number[]): number => tidy(shares.reduce((all, share) => all + share, 0))
+
+/** Binary noise off. */
+const tidy = (value: number): number => Number(value.toFixed(12))
