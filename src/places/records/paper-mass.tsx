@@ -16,6 +16,7 @@ export function PaperMass({ record, format }: PaperProps) {
     ...(sums.discardedUg > 0 ? [['Thrown away', sums.discardedUg] as const] : []),
     [unexplainedUg === null ? 'In the vessels now' : `Unexplained${limit}`, unexplainedUg ?? sums.inVesselsUg],
   ]
+  const shown = unexplainedUg === null ? rows.filter(([, massUg]) => massUg > 0) : rows
   const stepUg = commonStep(...rows.map(([, massUg]) => massUg), sums.addedUg)
   const losses = mass.losses.filter((loss) => !loss.struck && loss.what !== 'evaporated')
   return (
@@ -29,7 +30,7 @@ export function PaperMass({ record, format }: PaperProps) {
           </tr>
         </thead>
         <tbody>
-          {rows.map(([name, massUg]) => (
+          {shown.map(([name, massUg]) => (
             <tr key={name}>
               <td>{name}</td>
               <td class="paper-number paper-strong">{format.mass(massUg, stepUg)}</td>

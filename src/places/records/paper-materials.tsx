@@ -29,7 +29,7 @@ export function PaperMaterials({ record, format }: PaperProps) {
               <span class="visually-hidden">Verdict</span>
             </th>
             <th scope="col" class="paper-number">
-              % as made
+              {record.stage === 'in-hand' || record.stage === 'parked' ? '% so far' : '% as made'}
             </th>
             <th scope="col">Vessel</th>
             <th scope="col" class="paper-time">
