@@ -30,9 +30,15 @@ export interface Schema extends DBSchema {
 export type Database = IDBPDatabase<Schema>
 type Upgrade = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>
 
-/** Additive steps only: a step that has shipped is never changed, and none rewrites an entry. */
-export function migrate(db: Database, oldVersion: number, tx: Upgrade, newReplica: () => string): void {
-  if (oldVersion < 1) {
+/** Additive steps only: a step that has shipped is never changed, and none rewrites an entry. `upTo` is for tests. */
+export function migrate(
+  db: Database,
+  oldVersion: number,
+  tx: Upgrade,
+  newReplica: () => string,
+  upTo = databaseVersion,
+): void {
+  if (oldVersion < 1 && upTo >= 1) {
     db.createObjectStore('events')
     const heads = db.createObjectStore('heads', { keyPath: 'stream' })
     heads.createIndex('by-shelf', ['family', 'shelf', 'order'])
