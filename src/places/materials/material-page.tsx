@@ -1,0 +1,52 @@
+import './materials.css'
+import { useEffect, useMemo } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import { PlainForm } from '../../app/forms/plain-form'
+import { addressOf } from '../../app/routes'
+import { Button } from '../../parts/button'
+import { Card } from '../../parts/card'
+import { Caution } from '../../parts/notice'
+import { Lots } from './lots'
+import { createMaterialsModel, materialForm } from './model'
+
+/** One material: its form, and its lots beside it. */
+export function MaterialPage({ id }: { id: string }) {
+  const app = useApp()
+  const here = app.catalogue.materials.value.get(id)
+  const loaded = app.catalogue.loaded.value
+  const model = useMemo(() => createMaterialsModel(app), [app])
+  const form = useMemo(() => materialForm(app, id), [app, id, loaded, here])
+  useEffect(() => void model.readOnHand(), [model, app.catalogue.lots.value])
+  if (!loaded) return <main class="materials" aria-busy="true" />
+  const archive = (archived: boolean) => here && void app.catalogue.save('material', { ...here, archived })
+  return (
+    <main class="materials material-page">
+      <div class="materials-main">
+        <header class="materials-head">
+          <Button kind="plain" icon="arrow-left" label="Materials" href={addressOf({ place: 'materials' })} />
+          <h1 class="material-title">{here?.name ?? 'New material'}</h1>
+        </header>
+        {here?.hazards && <Caution text={here.hazards.caution} />}
+        <Card label="The material">
+          <PlainForm form={form} onSaved={() => {}} />
+        </Card>
+        {here && (
+          <Button
+            icon="package"
+            label={here.archived ? 'Take out again' : 'Put away'}
+            sub={here.archived ? 'back in the choices of formulas' : 'out of the choices of formulas, kept'}
+            onPress={() => archive(here.archived !== true)}
+          />
+        )}
+      </div>
+      <aside class="materials-side" aria-label="Lots">
+        <h2>Lots</h2>
+        {here ? (
+          <Lots model={model} materialId={id} />
+        ) : (
+          <p class="materials-hint">Save the material, then its first lot can be written down.</p>
+        )}
+      </aside>
+    </main>
+  )
+}
