@@ -10,6 +10,7 @@ import { catalogueFileSchema } from '../../src/batch/schemas/catalogue-file.ts'
 import { checkRevision, fractionsOf } from '../../src/batch/schemas/check-revision.ts'
 import { readDocument } from '../../src/batch/schemas/read-document.ts'
 import { shelfOf, summaryOf } from '../../src/batch/summary-of.ts'
+import { readArchive } from '../../src/store/archive-read.ts'
 import { demonstrationCatalogue as catalogue } from '../house/demonstration/catalogue.ts'
 import { batchesText, catalogueText, demonstrationBatches, momentText } from '../house/demonstration/files.ts'
 import { headerOf, newestOf } from '../house/demonstration/header.ts'
@@ -91,6 +92,13 @@ describe('the demonstration batches', () => {
       streams: new Set(stored.map((event) => event.stream)).size,
       sha256: createHash('sha256').update(entries).digest('hex'),
     })
+  })
+
+  test('the store reads the archive through the door that any file must pass', async () => {
+    const streams: string[] = []
+    const file = new Blob([readFileSync('demo-data/batches.ndjson')])
+    await readArchive(file, async (stream) => void streams.push(stream))
+    expect(streams).toHaveLength(14)
   })
 
   test('every batch folds from the file with no doubt, and its trail is intact', () => {

@@ -20,9 +20,10 @@ export function catalogueText(): string {
   return `{\n  "format": ${JSON.stringify(format)},\n  "version": ${version},\n${parts.join(',\n')}\n}\n`
 }
 
-/** An archive of the batches: a header line, then one entry a line. */
+/** An archive of the batches: a header line, then one entry a line, streams in the order of their names. */
 export function batchesText(benches: readonly Bench[]): string {
-  const lines = benches.flatMap(({ events }) => events.map((event) => `${canonicalize(event)}\n`)).join('')
+  const inOrder = [...benches].sort((a, b) => (a.state.stream < b.state.stream ? -1 : 1))
+  const lines = inOrder.flatMap(({ events }) => events.map((event) => `${canonicalize(event)}\n`)).join('')
   const header: ArchiveHeader = {
     format: 'pannikin',
     version: 1,
