@@ -2,10 +2,10 @@ import { grams, type SentencesOf } from './sentences'
 
 /** What Start cannot take as it was typed or chosen. */
 export type StartRefusal =
+  | { readonly code: 'START_SIZE_ABSURD'; readonly largestUg: number }
   | {
       readonly code: 'START_TOO_LITTLE'
       readonly name: string
-      readonly targetUg: number
       readonly balance: string
       readonly sizeUg: number
     }
@@ -16,8 +16,10 @@ export type StartRefusal =
   | { readonly code: 'START_AMBIENT_ABSURD'; readonly temperatureC: number }
 
 export const startSentences: SentencesOf<StartRefusal> = {
-  START_TOO_LITTLE: ({ name, targetUg, balance, sizeUg }) =>
-    `${name} would be ${grams(targetUg)}, which ${balance} shows as nothing. Make ${grams(sizeUg)} or more, or weigh it on a finer balance.`,
+  START_SIZE_ABSURD: ({ largestUg }) =>
+    `That is more than ${largestUg / 1e9} kg, far outside a bench. Check the decimal mark and the unit.`,
+  START_TOO_LITTLE: ({ name, balance, sizeUg }) =>
+    `There would be less ${name} than ${balance} can show. Make ${grams(sizeUg)} or more, or weigh it on a finer balance.`,
   START_TARE_OVER: ({ balance, capacityUg }) =>
     `That is more than ${balance}, the largest here, can carry (${grams(capacityUg)}). Check the decimal mark.`,
   START_NO_PERSON: () => 'Nobody is known here yet. Add yourself in Setup, so that the record can say who weighed.',

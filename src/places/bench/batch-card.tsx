@@ -32,7 +32,7 @@ export const BatchCard = ({ card, first, name, onGo }: BatchCardProps) => {
           <strong>{batch.shortName}</strong>
           <span>
             {' '}
-            · {batch.formulaName} r{batch.revision}, {format.massWithUnit(batch.totalUg)}
+            · {batch.formulaName} r{batch.revision}, {format.massWithUnit(batch.totalUg, 1_000_000)}
           </span>
         </p>
         <h2 class="batch-next">{batch.next?.text ?? 'All steps are done: close the batch'}</h2>

@@ -50,12 +50,14 @@ function useWords(check: TodayCheck): CheckWords {
   const format = useFormat()
   switch (check.kind) {
     case 'batch': {
-      const { batch, label, dueAtMs, due } = check
+      const { batch, labels, dueAtMs, due } = check
       const open = batch.stage === 'in-hand' || batch.stage === 'parked'
+      const when = due ? `due since ${format.dateTime(dueAtMs)}` : `today at ${format.time(dueAtMs)}`
+      const one = labels.length === 1
       return {
-        icon: /pH/.test(label) ? 'droplet' : 'test-tube',
-        title: `${batch.shortName}: ${label}`,
-        sub: due ? `due since ${format.dateTime(dueAtMs)}` : `today at ${format.time(dueAtMs)}`,
+        icon: labels.every((label) => /pH/.test(label)) ? 'droplet' : 'test-tube',
+        title: `${batch.shortName}: ${one ? labels.join() : `${labels.length} checks`}`,
+        sub: one ? when : `${labels.join(', ')}: ${when}`,
         to: open ? { place: 'run', batch: batch.id } : { place: 'records', batch: batch.id },
       }
     }
@@ -63,8 +65,7 @@ function useWords(check: TodayCheck): CheckWords {
       return {
         icon: 'scale',
         title: `${check.balance.name}: reference mass`,
-        sub:
-          check.dueAtMs === null ? 'not checked yet: check it at Start' : `due since ${format.dateTime(check.dueAtMs)}`,
+        sub: check.dueAtMs === null ? 'checked when a batch starts' : `due since ${format.dateTime(check.dueAtMs)}`,
         to: { place: 'setup', section: 'balances' },
       }
     case 'backup':
@@ -83,7 +84,7 @@ function useWords(check: TodayCheck): CheckWords {
 const keyOf = (check: TodayCheck): string => {
   switch (check.kind) {
     case 'batch':
-      return `${check.batch.id} ${check.label} ${check.dueAtMs}`
+      return `${check.batch.id} ${check.dueAtMs}`
     case 'balance':
       return check.balance.id
     case 'backup':

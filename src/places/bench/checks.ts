@@ -6,11 +6,11 @@ export type TodayCheck =
   | {
       readonly kind: 'batch'
       readonly batch: BatchSummary
-      readonly label: string
+      readonly labels: readonly string[]
       readonly dueAtMs: number
       readonly due: boolean
     }
-  | { readonly kind: 'balance'; readonly balance: Balance; readonly dueAtMs: number | null; readonly due: true }
+  | { readonly kind: 'balance'; readonly balance: Balance; readonly dueAtMs: number | null; readonly due: boolean }
   | { readonly kind: 'backup'; readonly lastAtMs: number | null; readonly due: boolean }
 
 interface TodayInput {
@@ -33,15 +33,18 @@ export function checksToday(input: TodayInput): readonly TodayCheck[] {
   return checks.sort((a, b) => Number(b.due) - Number(a.due) || momentOf(a) - momentOf(b))
 }
 
+/** What falls due together in one batch stands on one line. */
 function batchChecks({ batches, nowMs, dayEndsMs }: TodayInput): TodayCheck[] {
-  return batches.flatMap((batch) =>
-    batch.checksDue
-      .filter(({ dueAtMs }) => dueAtMs < dayEndsMs)
-      .map(({ label, dueAtMs }) => ({ kind: 'batch' as const, batch, label, dueAtMs, due: dueAtMs <= nowMs })),
-  )
+  return batches.flatMap((batch) => {
+    const today = batch.checksDue.filter(({ dueAtMs }) => dueAtMs < dayEndsMs)
+    return [...new Set(today.map(({ dueAtMs }) => dueAtMs))].map((dueAtMs) => {
+      const labels = today.filter((each) => each.dueAtMs === dueAtMs).map(({ label }) => label)
+      return { kind: 'batch' as const, batch, labels, dueAtMs, due: dueAtMs <= nowMs }
+    })
+  })
 }
 
-/** A balance is asked for again so many hours after its last good check; one that was never checked, at once. */
+/** Due so many hours after its last good check; of one that was never checked nothing is overdue. */
 function balanceChecks({ batches, balances, nowMs }: TodayInput): TodayCheck[] {
   return balances.flatMap((balance) => {
     if (balance.archived || balance.checkEveryHours === undefined) return []
@@ -49,7 +52,7 @@ function balanceChecks({ batches, balances, nowMs }: TodayInput): TodayCheck[] {
     const dueAtMs = lastMs === null ? null : lastMs + balance.checkEveryHours * hourMs
     return dueAtMs !== null && dueAtMs > nowMs
       ? []
-      : [{ kind: 'balance' as const, balance, dueAtMs, due: true as const }]
+      : [{ kind: 'balance' as const, balance, dueAtMs, due: dueAtMs !== null }]
   })
 }
 

@@ -15,8 +15,8 @@ const vesselSchema = v.object({
 const choiceSchema = v.object({
   /** Null: the newest one. */
   revision: v.fallback(v.nullable(v.number()), null),
-  /** As typed; empty for the usual size. */
-  size: text,
+  /** As typed; null for the usual size. */
+  size: v.fallback(v.nullable(v.string()), null),
   unit: v.fallback(v.picklist(['g', 'kg', 'mg', 'oz', 'lb']), 'g'),
   mode: v.fallback(v.picklist(['as-you-go', 'weigh-up-first']), 'as-you-go'),
   /** By the id of the formula's vessel; what is not named is proposed. */
@@ -42,6 +42,7 @@ export type SizeUnit = Choice['unit']
 
 export const noChoice: Choice = v.parse(choiceSchema, {
   revision: null,
+  size: null,
   unit: 'g',
   mode: 'as-you-go',
   vessels: {},

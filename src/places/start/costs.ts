@@ -11,12 +11,14 @@ export function costOf({ plan }: SetUp): { readonly sum: number; readonly unpric
   return { sum, unpriced: lines.length - priced.length }
 }
 
-/** "2.31 EUR", "2.31 EUR and 2 without a price". */
+/** "£2.31", "2.31 EUR and 2 without a price". */
 export function currencyText(
   { sum, unpriced }: { readonly sum: number; readonly unpriced: number },
   currency: string,
   format: Format,
 ): string {
-  const money = `${format.number(sum, 2)} ${currency}`.trim()
+  const figure = format.number(sum, 2)
+  // A sign such as £ stands before the figure, a code such as EUR after it.
+  const money = /^\p{Sc}$/u.test(currency) ? `${currency}${figure}` : `${figure} ${currency}`.trim()
   return unpriced === 0 ? money : `${money} and ${unpriced} without a price`
 }

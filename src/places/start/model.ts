@@ -53,7 +53,7 @@ export function createStartModel(app: App, formulaId: string): StartModel {
   const house = computed(() => houseOf(app, formulaId, onHand.value, today.value))
   const usual = computed(() => (house.value ? revisionOf(house.value.formula, choice.value)?.usualSizeUg : undefined))
   const sizeShown = computed(() => {
-    if (choice.value.size !== '' || usual.value === undefined) return choice.value.size
+    if (choice.value.size !== null || usual.value === undefined) return choice.value.size ?? ''
     return sizeText(usual.value, choice.value.unit).replace('.', app.settings.decimalMark.value)
   })
   const typed = computed(() => readSize(sizeShown.value, choice.value.unit))
@@ -160,18 +160,24 @@ export function createStartModel(app: App, formulaId: string): StartModel {
   }
 }
 
-/** The line that would round to nothing, with the size at which it would not. */
+/** The line that would round to nothing, and the size at which none does. */
 function tooLittle({ plan, header }: SetUp): StartRefusal | null {
   if (plan.ok || plan.refusal.code !== 'TARGET_ROUNDS_TO_ZERO') return null
-  const { id, targetUg, stepUg } = plan.refusal
-  const line = header.revision.phases.flatMap(({ lines }) => lines).find((each) => each.id === id)
-  const balanceId = header.balanceOfLine.find((each) => each.line === id)?.balance
+  const lines = header.revision.phases.flatMap((phase) => phase.lines)
+  const balanceOf = (line: string) => {
+    const id = header.balanceOfLine.find((each) => each.line === line)?.balance
+    return header.balances.find((balance) => balance.id === id)
+  }
+  const sizes = lines.map(({ id, amount }) =>
+    amount.kind === 'fraction' ? Math.ceil((balanceOf(id)?.stepUg ?? 0) / 2 / amount.fraction) : 0,
+  )
+  const { id } = plan.refusal
+  const materialId = lines.find((each) => each.id === id)?.materialId
   return {
     code: 'START_TOO_LITTLE',
-    name: header.materials.find((material) => material.id === line?.materialId)?.name ?? id,
-    targetUg,
-    balance: header.balances.find((balance) => balance.id === balanceId)?.name ?? 'the balance',
-    sizeUg: Math.ceil((header.sizeUg * stepUg) / (2 * Math.max(targetUg, 1))),
+    name: header.materials.find((material) => material.id === materialId)?.name ?? id,
+    balance: balanceOf(id)?.name ?? 'the balance',
+    sizeUg: Math.max(...sizes),
   }
 }
 

@@ -27,7 +27,7 @@ export const OpenBar = ({ model }: { model: StartModel }) => {
 }
 
 function whyNot(model: StartModel): string {
-  if (model.sizeRefusal.value || model.sizeUg.value === null) return 'set the size first'
+  if (model.sizeRefusal.value || model.sizeUg.value === null) return 'the size first'
   const [wrong] = model.wrong.value
   if (wrong) return `something in ${wrong} cannot be read`
   const count = model.cards.value.length

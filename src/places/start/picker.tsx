@@ -8,6 +8,7 @@ import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
 import { SelectField, TextField } from '../../parts/form'
 import { readChoice } from './choice'
+import { shortMass } from './size'
 
 /** Which formula, and which revision where it is not the newest. */
 export const FormulaPicker = () => {
@@ -67,7 +68,7 @@ const FormulaCard = ({ formula }: { formula: Formula }) => {
         <h2 title={formula.name}>{formula.name}</h2>
         <p>
           {formula.code} r{number}, {formula.contact}
-          {revision && `, usually ${format.massWithUnit(revision.usualSizeUg, 1_000_000)}`}
+          {revision && `, usually ${shortMass(revision.usualSizeUg, format)}`}
         </p>
         {revision?.note && <p class="picker-note">{revision.note}</p>}
       </div>

@@ -78,7 +78,7 @@ const SettleOne = ({ card, number, onTake, onKeep }: SettleOneProps) => {
       <h2 class="settle-title" id={heading}>
         <span class="settle-number">{number}</span> {card.title}
       </h2>
-      <p class="settle-text">{card.text}</p>
+      <p class="settle-text">{unbroken(card.text)}</p>
       <div class={pair ? 'settle-pair' : 'settle-ways'}>
         {card.ways.map((way, index) =>
           way.sub === undefined ? (
@@ -101,3 +101,6 @@ const SettleOne = ({ card, number, onTake, onKeep }: SettleOneProps) => {
     </Card>
   )
 }
+
+/** A figure and its unit stay on one line. */
+const unbroken = (text: string): string => text.replace(/(\d) (g|kg|%|days?)\b/g, '$1\u00a0$2')

@@ -1,5 +1,5 @@
 import type { Finding } from '../../batch/finding'
-import { roundedUp, sizeText } from './size'
+import { roundedUp, shortMass, sizeText } from './size'
 import { keeping, nameOf, type SettleCard, type SettleWorld, type Way, withBalance } from './ways'
 
 type Small = Extract<Finding, { code: 'TOO_SMALL' }>
@@ -41,7 +41,7 @@ function largerWay(group: readonly Small[], world: SettleWorld): Way {
   const sizeUg = roundedUp(hardest.sizeUg)
   const thenUg = Math.round((hardest.targetUg * sizeUg) / world.setUp.header.sizeUg)
   return {
-    label: `Make ${world.format.massWithUnit(sizeUg, 1_000_000)}`,
+    label: `Make ${shortMass(sizeUg, world.format)}`,
     sub: `${nameOf(world, hardest.about)} ${world.format.massWithUnit(thenUg, hardest.balance.stepUg)}`,
     take: (choice) => ({ ...choice, size: sizeText(sizeUg, 'g'), unit: 'g' }),
   }

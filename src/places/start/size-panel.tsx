@@ -4,7 +4,7 @@ import { Pill } from '../../parts/chips'
 import { Choice } from '../../parts/choice'
 import { Cup } from '../../parts/cup'
 import type { StartProps, StartSheet } from './shared'
-import { nudge, sizeChips, sizeText } from './size'
+import { nudge, shortMass, sizeChips, sizeText } from './size'
 import { SizeField } from './size-field'
 import type { VesselRow } from './vessels'
 
@@ -32,7 +32,7 @@ export const SizePanel = ({ model, house, setUp, onSheet }: SizePanelProps) => {
         {sizeChips(setUp.revision.usualSizeUg).map((chipUg) => (
           <Pill
             key={chipUg}
-            text={shortMass(chipUg, format.number)}
+            text={shortMass(chipUg, format)}
             selected={chipUg === sizeUg}
             onPress={() => set(chipUg)}
           />
@@ -43,7 +43,7 @@ export const SizePanel = ({ model, house, setUp, onSheet }: SizePanelProps) => {
         value={mode}
         options={[
           { value: 'as-you-go', label: 'As you go' },
-          { value: 'weigh-up-first', label: 'All first' },
+          { value: 'weigh-up-first', label: 'Weigh up first' },
         ]}
         onChange={(value) => model.change({ mode: value })}
       />
@@ -91,6 +91,3 @@ function balanceNames(
   const used = balances.filter(({ id }) => count(id) > 0).sort((a, b) => count(b.id) - count(a.id))
   return used.length === 0 ? 'no balance yet' : used.map(({ name }) => name).join(', ')
 }
-
-const shortMass = (massUg: number, number: (value: number) => string): string =>
-  massUg >= 1e9 ? `${number(massUg / 1e9)} kg` : `${number(massUg / 1e6)} g`

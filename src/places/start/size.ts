@@ -1,3 +1,5 @@
+import type { Format } from '../../app/format'
+import type { StartRefusal } from '../../app/refusals/forms-start'
 import { type Micrograms, massFromUnit, massUnits, roundToStep } from '../../trade/mass'
 import { isSum, type NumberRefusal, readMass, splitUnit } from '../../trade/number-text'
 import { accept, type Result, refuse } from '../../trade/result'
@@ -9,25 +11,31 @@ const largestUg = 1_000 * massUnits.kg
 const smallestUg = massUnits.g / 1_000
 
 /** What the field holds: a mass at once, or a sum that is being worked out. */
-export type SizeReading = Result<Micrograms, NumberRefusal> | { readonly ok: 'wait'; readonly text: string }
+export type SizeReading =
+  | Result<Micrograms, NumberRefusal | StartRefusal>
+  | { readonly ok: 'wait'; readonly text: string }
 
 /** A typed size in the unit beside the field, unless a unit stands in the text itself: "1.2 kg". */
 export function readSize(text: string, unit: SizeUnit): SizeReading {
   const plain = text.trim()
   const { number, unit: typed } = splitUnit(plain)
   if (isSum(number)) return { ok: 'wait', text: plain }
-  return readMass(typed === '' && number !== '' ? `${number} ${unit}` : plain, limits)
+  const read = readMass(typed === '' && number !== '' ? `${number} ${unit}` : plain, limits)
+  return read.ok || read.refusal.code !== 'NUMBER_ABSURD' ? read : refuse(absurd)
 }
 
 /** The worth of a size typed as a sum, such as 2*250 or 1.5+0.25 kg. */
-export async function workOutSize(text: string, unit: SizeUnit): Promise<Result<Micrograms, NumberRefusal>> {
+export async function workOutSize(
+  text: string,
+  unit: SizeUnit,
+): Promise<Result<Micrograms, NumberRefusal | StartRefusal>> {
   const { number, unit: typed } = splitUnit(text)
   const known = isUnit(typed) ? typed : typed === '' ? unit : undefined
   if (known === undefined) return refuse({ code: 'NUMBER_LETTERS', text })
   const sum = await evaluateSum(number, { negative: false, zero: false })
   if (!sum.ok) return sum
   const sizeUg = massFromUnit(sum.value, known)
-  if (sizeUg > largestUg) return refuse({ code: 'NUMBER_ABSURD', value: sizeUg })
+  if (sizeUg > largestUg) return refuse(absurd)
   return sizeUg < smallestUg ? refuse({ code: 'NUMBER_ZERO' }) : accept(sizeUg)
 }
 
@@ -51,6 +59,11 @@ export function roundedUp(sizeUg: Micrograms): Micrograms {
 export const sizeText = (sizeUg: Micrograms, unit: SizeUnit): string =>
   String(Number((sizeUg / massUnits[unit]).toPrecision(12)))
 
+/** A size in words, without needless noughts: "500 g", "1.5 kg". */
+export const shortMass = (massUg: Micrograms, { number }: Pick<Format, 'number'>): string =>
+  massUg >= massUnits.kg ? `${number(massUg / massUnits.kg)} kg` : `${number(massUg / massUnits.g)} g`
+
+const absurd = { code: 'START_SIZE_ABSURD', largestUg } as const
 const limits = { negative: false, zero: false, max: largestUg } as const
 
 const isUnit = (text: string): text is SizeUnit => ['g', 'kg', 'mg', 'oz', 'lb'].includes(text.toLowerCase())

@@ -26,8 +26,10 @@ export const StockSheet = ({ setUp, onClose }: StockSheetProps) => {
       {wear.length > 0 && <Caution icon="glasses" text={`Wear: ${wear.join(', ')}`} />}
       {hazardous.map(({ id, name, hazards }) => (
         <p key={id} class="start-hazard">
-          <strong>{name}.</strong> {hazards?.caution}
-          {hazards && hazards.statements.length > 0 && <span class="start-quiet"> {hazards.statements.join(' ')}</span>}
+          <strong>{name}.</strong> {hazards?.caution.replace(/\.$/, '')}.
+          {hazards && hazards.statements.length > 0 && (
+            <span class="start-quiet"> {hazards.statements.join('. ')}</span>
+          )}
         </p>
       ))}
       <p>{cost === null ? 'No prices are known.' : `Materials: ${currencyText(cost, currency, format)}.`}</p>

@@ -8,7 +8,9 @@ import type { SettleCard } from './ways'
 /** Every line with its share, its target as its balance will show it, and its lots; what is to settle stands beside it. */
 export const TargetTable = ({ model, setUp }: StartProps) => {
   const format = useFormat()
-  const plan = setUp.plan.ok && !model.sizeRefusal.value ? setUp.plan.value : null
+  const plan = setUp.plan.ok ? setUp.plan.value : null
+  // While the size cannot be read the lines stay in sight, without masses.
+  const sized = model.sizeUg.value !== null
   const lines = plan ? [...plan.lines.values()] : []
   const finestUg = Math.min(...lines.map(({ balance }) => balance.stepUg))
   const sum = (some: readonly PlannedLine[]) => some.reduce((total, { targetUg }) => total + targetUg, 0)
@@ -42,13 +44,14 @@ export const TargetTable = ({ model, setUp }: StartProps) => {
                     {phase.name}
                   </th>
                   <td class="targets-number">{own.length > 0 && percent(share(own))}</td>
-                  <td class="targets-number">{own.length > 0 && format.mass(sum(own), finestUg)}</td>
+                  <td class="targets-number">{own.length > 0 && sized && format.mass(sum(own), finestUg)}</td>
                   <td />
                 </tr>
                 {own.map((planned) => (
                   <LineRow
                     key={planned.line.id}
                     planned={planned}
+                    sized={sized}
                     stepUg={planned.line.amount.kind === 'qs' ? finestUg : planned.balance.stepUg}
                     marks={marksOf(planned.line.id, model.cards.value)}
                     quiet={quietMark(planned.line.id, setUp)}
@@ -63,26 +66,28 @@ export const TargetTable = ({ model, setUp }: StartProps) => {
             <tr>
               <th scope="row">In all</th>
               <td class="targets-number">{percent(share(lines))}</td>
-              <td class="targets-number">{format.mass(plan.totalUg, finestUg)}</td>
+              <td class="targets-number">{sized ? format.mass(plan.totalUg, finestUg) : '–'}</td>
               <td />
             </tr>
           </tfoot>
         )}
       </table>
-      {plan && <p class="targets-note">{heldBack(plan.heldBackUg, lines, format.massWithUnit)}</p>}
-      {!plan && <p class="targets-note">The targets stand here once the size is right.</p>}
+      {plan && sized && <p class="targets-note">{heldBack(plan.heldBackUg, lines, format.massWithUnit)}</p>}
+      {!(plan && sized) && <p class="targets-note">The targets stand here once the size is right.</p>}
     </section>
   )
 }
 
 interface LineRowProps {
   planned: PlannedLine
+  sized: boolean
   stepUg: number
   marks: readonly Mark[]
   quiet: string | null
 }
 
-const LineRow = ({ planned: { line, material, fraction, targetUg, lots }, stepUg, marks, quiet }: LineRowProps) => {
+const LineRow = ({ planned, sized, stepUg, marks, quiet }: LineRowProps) => {
+  const { line, material, fraction, targetUg, lots } = planned
   const format = useFormat()
   const name = `${material.name}${line.amount.kind === 'qs' ? ', q.s.' : line.amount.kind === 'as-needed' ? ', expected' : ''}`
   const atTarget = marks.filter(({ at }) => at === 'target')
@@ -99,7 +104,7 @@ const LineRow = ({ planned: { line, material, fraction, targetUg, lots }, stepUg
             <Badge key={mark.number} {...mark} />
           ))}
           {quiet && <span class="targets-quiet">{quiet}</span>}
-          <strong>{format.mass(targetUg, stepUg)}</strong>
+          <strong>{sized ? format.mass(targetUg, stepUg) : '–'}</strong>
         </span>
       </td>
       <td>

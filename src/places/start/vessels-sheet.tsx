@@ -58,10 +58,10 @@ const VesselFields = ({ row, chosen, options, onChange }: VesselFieldsProps) => 
           onChange={(id) => onChange({ ...noVessel, standsIn: now.standsIn, kept: id })}
         />
         <NumberField
-          label="Tare, with what stands in it"
+          label="Tare"
           unit="g"
           value={now.tare === '' ? keptTare : now.tare}
-          hint={vessel.tareUg === undefined ? 'Not known yet: put it on the balance empty.' : undefined}
+          hint={vessel.tareUg === undefined ? 'Not known yet: weigh it empty.' : 'with what stands in it'}
           error={row.tareRefusal ? sayRefusal(row.tareRefusal) : undefined}
           onChange={(tare) => onChange({ ...now, tare })}
         />
