@@ -4,7 +4,9 @@ import catalogueUrl from '../demo-data/catalogue.json?url'
 import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { lazyPlace } from './app/lazy-place'
+import { loadWriting } from './app/load-writing'
 import { projectStream } from './app/project'
+import { loadSentences } from './app/refusals'
 import { type Places, Shell } from './app/shell'
 import { trustScriptUrls } from './app/start/trusted-urls'
 import { watchForUpdates } from './app/start/updates'
@@ -17,6 +19,8 @@ import { uuidIds } from './devices/ids/uuid-ids'
 import { webShare } from './devices/share/web-share'
 import { BenchPlace } from './places/bench/view'
 import { RunPlace } from './places/run/view'
+import { askToErase, eraseIfAsked } from './store/erase'
+import { eraseHere } from './store/erase-here'
 import journalWorkerUrl from './store/journal-worker?worker&url'
 import { openStore } from './store/open-store'
 
@@ -46,6 +50,8 @@ async function start(): Promise<void> {
   const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
   const clock = webClock()
   const ids = uuidIds()
+  const erasing = eraseHere()
+  const erased = await eraseIfAsked(erasing)
   const store = await openStore({
     workerUrl: urls.journalWorker,
     project: projectStream,
@@ -62,6 +68,14 @@ async function start(): Promise<void> {
     awake: webAwake(),
     badge: webBadge('Pannikin'),
     share: webShare(),
+    upkeep: {
+      askToKeep: store.askToKeep,
+      eraseFailed: erased === 'refused',
+      eraseEverything: () => {
+        askToErase(erasing)
+        location.reload()
+      },
+    },
     window,
     update: watchForUpdates({
       serviceWorker: navigator.serviceWorker,
@@ -92,8 +106,10 @@ async function start(): Promise<void> {
   warm()
 }
 
-/** What is not needed for the first screen is fetched once the page is idle, so that every place opens offline at once. */
+/** What writing needs is fetched at once, every other place when the page is idle: all of it opens offline. */
 function warm(): void {
+  void loadWriting()
+  void loadSentences()
   const later = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1500))
   later(() => {
     for (const fetchIt of Object.values(lazyParts)) void fetchIt()

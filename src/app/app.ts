@@ -13,6 +13,7 @@ import type { Clock } from '../ports/clock'
 import type { Drafts, EntryState, EventLog, HealReport, StorageState } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
+import type { Upkeep } from '../ports/upkeep'
 import type { Micrograms } from '../trade/mass'
 import type { Refusal } from './refusals'
 import type { Route } from './routes'
@@ -36,6 +37,7 @@ export interface App {
   readonly batches: Batches
   readonly storage: ReadonlySignal<StorageState>
   readonly heals: ReadonlySignal<readonly HealReport[]>
+  readonly upkeep: Upkeep
   readonly update: UpdateModel
   readonly bells: Bells
   /** What was just recorded and can be undone for six seconds. */

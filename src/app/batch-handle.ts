@@ -1,13 +1,13 @@
 import { signal } from '@preact/signals'
-import { decide } from '../batch/decide'
 import type { Event } from '../batch/event'
 import { extendBatch, foldBatch, tipFor } from '../batch/fold'
 import type { Intention } from '../batch/intention'
 import type { BatchState } from '../batch/state'
 import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
 import type { BatchHandle, Outcome, Unsaved } from './app'
+import { loadWriting } from './load-writing'
 import { projectBatch } from './project'
-import { sealAll, type Writer } from './writer'
+import type { Writer } from './writer'
 
 /** A handle with what the batches' keeper needs beside what a place may use. */
 export interface KeptHandle extends BatchHandle {
@@ -59,6 +59,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
   }
 
   const attempt = async (intention: Intention): Promise<Outcome> => {
+    const { decide, sealAll } = await loadWriting()
     for (let tries = 0; tries < mostTries; tries += 1) {
       const { state } = view.value
       const by = state.person

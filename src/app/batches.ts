@@ -1,5 +1,4 @@
 import { signal } from '@preact/signals'
-import { decide } from '../batch/decide'
 import { emptyTip } from '../batch/event'
 import { foldBatch } from '../batch/fold'
 import type { Intention } from '../batch/intention'
@@ -8,8 +7,10 @@ import { shelfOf, summaryOf } from '../batch/summary-of'
 import type { EventLog, StreamHead } from '../ports/event-log'
 import type { Batches } from './app'
 import { type KeptHandle, openHandle } from './batch-handle'
+import { loadWriting } from './load-writing'
+import { oneAtATime } from './one-at-a-time'
 import { projectBatch } from './project'
-import { sealAll, type Writer } from './writer'
+import type { Writer } from './writer'
 
 export interface BatchesWorld {
   readonly log: EventLog
@@ -40,6 +41,8 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
     inHand.value = summariesOf(await log.heads({ family: 'batch', shelf: 'in-hand' }))
   }
 
+  const loadSoon = oneAtATime(load)
+
   const openOnce = async (id: string): Promise<KeptHandle | null> => {
     const events = await log.read(`batch:${id}`)
     if (events.length === 0) return null
@@ -59,12 +62,12 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
 
   log.onAppended((events, from) => {
     const streams = new Set(events.map((event) => event.stream).filter((stream) => stream.startsWith('batch:')))
-    if (from === 'this-page') return
     for (const stream of streams) {
-      const id = stream.slice('batch:'.length)
-      const handle = handles.get(id)
-      if (handle) void handle.then((live) => live?.take(events.filter((event) => event.stream === stream)))
-      else void load()
+      const handle = handles.get(stream.slice('batch:'.length))
+      // What a handle of this page wrote, it shows by itself; a file that was brought in may bring anything.
+      if (!handle) loadSoon()
+      else if (from === 'another-page')
+        void handle.then((live) => live?.take(events.filter((event) => event.stream === stream)))
     }
   })
   log.onEntryState((ids, state) => {
@@ -86,6 +89,7 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
       return summariesOf(newestFirst.slice(0, limit))
     },
     start: async (intention, more) => {
+      const { decide, sealAll } = await loadWriting()
       const id = intention.header.id
       const context = {
         nowMs: writer.clock.nowMs(),

@@ -6,9 +6,11 @@ import type { BatchSummary } from '../batch/summary'
 import type { EventLog, Family } from '../ports/event-log'
 import type { Micrograms } from '../trade/mass'
 import type { Catalogue, DocumentFamily, Documents } from './app'
+import { loadWriting } from './load-writing'
+import { oneAtATime } from './one-at-a-time'
 import { projectDocument } from './project'
 import type { Refusal } from './refusals'
-import { sealAll, type Writer } from './writer'
+import type { Writer } from './writer'
 
 export interface CatalogueWorld {
   readonly log: EventLog
@@ -58,10 +60,9 @@ export function createCatalogue(world: CatalogueWorld): KeptCatalogue {
     loaded.value = true
   }
 
-  log.onAppended((events, from) => {
-    if (from === 'this-page') return
-    const touched = new Set(events.map((event) => event.stream.split(':')[0]))
-    for (const family of families) if (touched.has(family)) void loadFamily(family)
+  const reloads = new Map(families.map((family) => [family as string, oneAtATime(() => loadFamily(family))]))
+  log.onAppended((events) => {
+    for (const family of new Set(events.map((event) => event.stream.split(':')[0] ?? ''))) reloads.get(family)?.()
   })
 
   return {
@@ -93,6 +94,7 @@ export async function saveDocument(
   document: { readonly id: string },
   reason?: string,
 ): Promise<Refusal | null> {
+  const { sealAll } = await loadWriting()
   const stream = `${family}:${document.id}`
   for (let tries = 0; tries < 4; tries += 1) {
     const known = await log.read(stream)

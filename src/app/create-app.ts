@@ -7,6 +7,7 @@ import type { Clock } from '../ports/clock'
 import type { Drafts, EventLog, HealReport } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
+import type { Upkeep } from '../ports/upkeep'
 import type { App, JustDone, UpdateModel } from './app'
 import { type BatchesWorld, createBatches } from './batches'
 import { createBells } from './bells'
@@ -26,6 +27,7 @@ export interface Parts {
   readonly awake: Awake
   readonly badge: Badge
   readonly share: Share
+  readonly upkeep: Upkeep
   readonly update: UpdateModel
   readonly window: Window
   readonly loadDemonstration: (app: App) => Promise<Refusal | null>
@@ -77,6 +79,7 @@ export function createApp(parts: Parts): StartedApp {
     alarm: parts.alarm,
     awake: parts.awake,
     share: parts.share,
+    upkeep: parts.upkeep,
     settings,
     catalogue,
     batches,

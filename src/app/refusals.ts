@@ -1,15 +1,30 @@
+import { signal } from '@preact/signals'
 import type { BatchRefusal } from '../batch/refusal'
 import type { ArchiveRefusal } from '../ports/archive'
 import type { ShareRefusal } from '../ports/share'
-import { batchSentences } from './refusals/batch'
 import { numberSentences, type TypedRefusal } from './refusals/numbers'
-import { sayFrom } from './refusals/sentences'
-import { type StorageRefusal, storageSentences } from './refusals/storage'
+import { type SentencesOf, sayFrom } from './refusals/sentences'
+import type { StorageRefusal } from './refusals/storage'
 
 /** Every way in which the bench can say no. What forms say stands with the forms, which are loaded when needed. */
 export type Refusal = BatchRefusal | TypedRefusal | StorageRefusal | ArchiveRefusal | ShareRefusal
 
-const sentences = { ...numberSentences, ...batchSentences, ...storageSentences }
+const whole = signal<SentencesOf<Refusal> | null>(null)
 
-/** What a person reads: what, where, what to do. */
-export const sentenceOf = (refusal: Refusal): string => sayFrom<Refusal>(sentences, refusal)
+/** Fetches the sentences; warmed after the first screen. */
+export async function loadSentences(): Promise<void> {
+  if (whole.peek() === null) whole.value = (await import('./refusals/all')).allSentences
+}
+
+/**
+ * What a person reads: what, where, what to do. What is said while typing is there at once; the rest is fetched after
+ * the first screen, and a view that asks before is shown anew when it has come.
+ */
+export function sentenceOf(refusal: Refusal): string {
+  if (isTyped(refusal)) return sayFrom<TypedRefusal>(numberSentences, refusal)
+  if (whole.value !== null) return sayFrom<Refusal>(whole.value, refusal)
+  void loadSentences()
+  return ''
+}
+
+const isTyped = (refusal: Refusal): refusal is TypedRefusal => Object.hasOwn(numberSentences, refusal.code)

@@ -1,5 +1,6 @@
-import { type Draft, type Event, seal, type Tip } from '../batch/event'
+import type { Draft, Event, Tip } from '../batch/event'
 import { isoOf } from '../batch/instant'
+import { seal } from '../batch/seal'
 import type { Clock } from '../ports/clock'
 import type { Ids } from '../ports/ids'
 

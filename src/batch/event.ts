@@ -1,7 +1,3 @@
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
-import canonicalize from 'canonicalize'
-
 /** Where an entry's value came from. `raw` is what was typed or what the balance sent, to the letter. */
 export interface Source {
   readonly kind: 'typed' | 'balance' | 'scan' | 'simulated'
@@ -47,41 +43,6 @@ export interface Tip {
 
 export const emptyTip: Tip = { next: 0, lamport: 0, hash: null }
 
-/** Who writes, when and on which installation; ids are handed in so that this room stays pure. */
-export interface Seal {
-  readonly stream: string
-  readonly replica: string
-  readonly id: string
-  readonly at: string
-  readonly by: string
-}
-
-/** SHA-256 (hex) of the canonical JSON (RFC 8785) of an event without its hash. */
-export function hashOf(event: Omit<Event, 'hash'> & { hash?: string }): string {
-  const { hash: _own, ...rest } = event
-  return bytesToHex(sha256(utf8ToBytes(canonicalize(rest) ?? '')))
-}
-
-/** Gives a draft its place after `tip`. */
-export function seal(draft: Draft, tip: Tip, by: Seal): Event {
-  const unhashed = {
-    v: 1,
-    stream: by.stream,
-    replica: by.replica,
-    n: tip.next,
-    id: by.id,
-    parents: tip.hash === null ? [] : [tip.hash],
-    lamport: tip.lamport + 1,
-    kind: draft.kind,
-    at: by.at,
-    ...(draft.occurredAt === undefined ? {} : { occurredAt: draft.occurredAt }),
-    by: by.by,
-    source: draft.source ?? { kind: 'typed' as const },
-    body: draft.body,
-  }
-  return { ...unhashed, hash: hashOf(unhashed) }
-}
-
 /** The tip after an event of this replica. */
 export function advance(tip: Tip, event: Event): Tip {
   return { next: event.n + 1, lamport: Math.max(tip.lamport, event.lamport), hash: event.hash }
@@ -99,6 +60,3 @@ export function tipOf(events: readonly Event[], replica: string): Tip {
 export function inFoldOrder(a: Event, b: Event): number {
   return a.lamport - b.lamport || (a.replica < b.replica ? -1 : a.replica > b.replica ? 1 : a.n - b.n)
 }
-
-/** True where the stored hash is that of the stored entry. */
-export const isIntact = (event: Event): boolean => event.hash === hashOf(event)

@@ -1,5 +1,5 @@
 import type { Event, Source } from './event'
-import { isIntact } from './event'
+import { isIntact } from './seal'
 import { isKnown } from './kinds'
 import { type Stamp, type Struck, stampOf, struckOf } from './record-entries'
 import type { BatchState } from './state'

@@ -55,7 +55,7 @@ function answer(journal: Journal, request: Exclude<JournalCall, { call: 'start' 
 }
 
 async function damagedOf(events: Parameters<Journal['damagedOf']>[0]): Promise<readonly string[]> {
-  const { isIntact } = await import('../batch/event')
+  const { isIntact } = await import('../batch/seal')
   return events.filter((event) => !isIntact(event)).map((event) => event.id)
 }
 

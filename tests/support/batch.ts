@@ -1,5 +1,5 @@
 import { decide } from '../../src/batch/decide'
-import { advance, type Event, emptyTip, type Source, seal, type Tip } from '../../src/batch/event'
+import { advance, type Event, inFoldOrder, type Source, type Tip, tipOf } from '../../src/batch/event'
 import { extendBatch, foldBatch } from '../../src/batch/fold'
 import type { Gate } from '../../src/batch/gate'
 import { gatesOf } from '../../src/batch/gates'
@@ -8,6 +8,7 @@ import { isoOf } from '../../src/batch/instant'
 import type { Intention } from '../../src/batch/intention'
 import type { Bodies, RemedyKind } from '../../src/batch/kinds'
 import type { BatchRefusal } from '../../src/batch/refusal'
+import { seal } from '../../src/batch/seal'
 import type { BatchState, DeviationState, StepState } from '../../src/batch/state'
 import { countingIds } from '../../src/devices/ids/counting-ids'
 import { massIn } from '../../src/trade/ledger'
@@ -52,11 +53,27 @@ export interface TestBench {
   readonly massIn: (vessel: string) => Micrograms
 }
 
-export function openTestBench(header: BatchHeader, startMs = morningMs, replica = 'tablet'): TestBench {
-  const ids = countingIds()
-  const events: Event[] = []
-  let tip: Tip = emptyTip
-  let state: BatchState | null = null
+export function openTestBench(header: BatchHeader): TestBench {
+  const bench = benchOn(header, [], 'tablet')
+  bench.intend({ do: 'open', header, preflight: [] })
+  return bench
+}
+
+/** The same batch on another tablet that has seen only these entries, and does not hear of later ones. */
+export function forkOf(seen: readonly Event[], replica: string): TestBench {
+  const { header } = foldBatch(seen)
+  return benchOn(header, [...seen].sort(inFoldOrder), replica)
+}
+
+/** Thrown by acts that the app refuses; anything else that is thrown is a mistake of ours. */
+export class Refused extends Error {}
+
+function benchOn(header: BatchHeader, seen: readonly Event[], replica: string): TestBench {
+  const counting = countingIds()
+  const ids = { next: () => (replica === 'tablet' ? counting.next() : `${replica}-${counting.next()}`) }
+  const events: Event[] = [...seen]
+  let tip: Tip = tipOf(events, replica)
+  let state: BatchState | null = seen.length === 0 ? null : foldBatch(seen)
   const decided = (intention: Intention) =>
     decide(state, intention, { nowMs: bench.nowMs, by: bench.by, newId: ids.next })
   const why = (value: string): string => value
@@ -67,11 +84,11 @@ export function openTestBench(header: BatchHeader, startMs = morningMs, replica 
       return state
     },
     events,
-    nowMs: startMs,
+    nowMs: state === null ? morningMs : state.lastAtMs,
     by: header.people.performs.id,
     intend(intention) {
       const decision = decided(intention)
-      if (!decision.ok) throw new Error(`${intention.do} refused: ${JSON.stringify(decision.refusal)}`)
+      if (!decision.ok) throw new Refused(`${intention.do} refused: ${JSON.stringify(decision.refusal)}`)
       const written = decision.value.map((draft) => {
         const at = isoOf(bench.nowMs, 60)
         const id = draft.id ?? ids.next()
@@ -79,15 +96,16 @@ export function openTestBench(header: BatchHeader, startMs = morningMs, replica 
         tip = advance(tip, event)
         return event
       })
+      if (written.length === 0) return written
       events.push(...written)
       state = state === null ? foldBatch(events) : extendBatch(state, written)
       return written
     },
     refusal(intention) {
-      const before = structuredClone(state)
+      const before = fingerprint(state)
       const decision = decided(intention)
       if (decision.ok) throw new Error(`${intention.do} was accepted`)
-      if (JSON.stringify(plain(before)) !== JSON.stringify(plain(state))) throw new Error('a refusal changed the batch')
+      if (before !== fingerprint(state)) throw new Error('a refusal changed the batch')
       return decision.refusal
     },
     gatesOn(intention) {
@@ -140,7 +158,6 @@ export function openTestBench(header: BatchHeader, startMs = morningMs, replica 
     },
     massIn: (vessel) => massIn(bench.state.ledger, vessel),
   }
-  bench.intend({ do: 'open', header, preflight: [] })
   return bench
 }
 
@@ -149,6 +166,13 @@ function checkerOf(bench: TestBench, step: string): string | undefined {
   const { checks, performs } = bench.state.header.people
   if (!wanted || !checks) return undefined
   return checks.id === bench.by ? performs.id : checks.id
+}
+
+/** Everything that may change of a batch, as one text. */
+export function fingerprint(state: BatchState | null): string {
+  if (state === null) return ''
+  const { header: _fixed, plan: _planned, entries, ...rest } = state
+  return JSON.stringify([plain(rest), entries.map((entry) => [entry.event.id, entry.struck])])
 }
 
 /** A state as plain data, so that two can be compared to the last detail. */

@@ -1,5 +1,5 @@
 import type { App } from '../app'
-import { type Refusal, sentenceOf } from '../refusals'
+import { loadSentences, type Refusal, sentenceOf } from '../refusals'
 import { importSentences } from '../refusals/forms-import'
 import { sayFrom } from '../refusals/sentences'
 import { importDocuments } from './import-documents'
@@ -21,7 +21,10 @@ export async function loadDemonstration(app: App, files: DemonstrationFiles): Pr
   if (!documents.ok) return failed(sayFrom(importSentences, documents.refusal))
   const archive = await app.archive()
   const applied = await archive.apply(batches)
-  if (!applied.ok) return failed(sentenceOf(applied.refusal))
+  if (!applied.ok) {
+    await loadSentences()
+    return failed(sentenceOf(applied.refusal))
+  }
   const { person, studio } = app.settings.value.value
   await app.settings.change({ person: person || files.person, studio: studio || files.studio })
   return null

@@ -1,9 +1,10 @@
 import { decide } from '../../../src/batch/decide.ts'
-import { advance, type Event, emptyTip, seal, type Tip } from '../../../src/batch/event.ts'
+import { advance, type Event, emptyTip, type Tip } from '../../../src/batch/event.ts'
 import { extendBatch, foldBatch } from '../../../src/batch/fold.ts'
 import type { BatchHeader } from '../../../src/batch/header.ts'
 import { isoOf, msOf } from '../../../src/batch/instant.ts'
 import type { Intention } from '../../../src/batch/intention.ts'
+import { seal } from '../../../src/batch/seal.ts'
 import type { BatchState } from '../../../src/batch/state.ts'
 import { type Noise, noiseOf } from './noise.ts'
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { advance, type Event, emptyTip, hashOf, inFoldOrder, isIntact, seal, tipOf } from '../../../src/batch/event'
+import { advance, type Event, emptyTip, inFoldOrder, tipOf } from '../../../src/batch/event'
+import { hashOf, isIntact, seal } from '../../../src/batch/seal'
 import { openTestBench } from '../../support/batch'
 import { lotionHeader } from '../../support/formulas'
 import { runUpTo } from '../../support/run'

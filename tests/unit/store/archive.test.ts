@@ -117,6 +117,7 @@ describe('the archive', () => {
       [new Blob(['{"format":"other","version":1}\n']), { code: 'FILE_FOREIGN' }],
       [fileOf(a, { version: 2 }), { code: 'FILE_NEWER', version: 2 }],
       [fileOf(a, { sha256: 'no' }), { code: 'FILE_DAMAGED', line: 1 }],
+      [fileOf(a, { sha256: '0'.repeat(64) }), { code: 'FILE_DAMAGED', line: 1 }],
       [fileOf(a, { streams: 7 }), { code: 'FILE_DAMAGED', line: 1 }],
       [fileOf([{ ...first, body: 'changed' }]), { code: 'FILE_DAMAGED', line: 2 }],
       [fileOf([{ ...first, n: -1 }]), { code: 'FILE_DAMAGED', line: 2 }],

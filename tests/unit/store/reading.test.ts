@@ -1,7 +1,8 @@
 import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import { type Event, emptyTip, inFoldOrder, seal, type Tip } from '../../../src/batch/event'
+import { type Event, emptyTip, inFoldOrder, type Tip } from '../../../src/batch/event'
+import { seal } from '../../../src/batch/seal'
 import { addMissing } from '../../../src/store/append'
 import type { Pages } from '../../../src/store/pages'
 import { idsOf, newTablet, openPage, project, request, type Tablet, write } from './support.ts'
@@ -94,17 +95,18 @@ describe('forks', () => {
 
 describe('pages and drafts', () => {
   it('[S23] what one page appended is told to its listeners and to the other pages, after it is durable', async () => {
-    const told: unknown[] = []
-    const heard: unknown[] = []
-    const pages: Pages = { tell: (message) => told.push(message), onMessage: () => undefined }
-    const { store } = await openPage(tablet, pages)
-    store.log.onAppended((events, from) => heard.push([from, idsOf(events)]))
+    const order: unknown[] = []
+    const pages: Pages = { tell: (message) => order.push(message), onMessage: () => undefined }
+    const { store, journal } = await openPage(tablet, pages)
+    store.log.onAppended((events, from) => order.push([from, idsOf(events)]))
+    const append = journal.append
+    vi.spyOn(journal, 'append').mockImplementation(async (texts) => {
+      await append(texts)
+      order.push('in the journal')
+    })
     const { events } = write('batch:a', 1)
-    const appending = store.log.append(request(events))
-    expect([told, heard]).toEqual([[], []])
-    await appending
-    expect(told).toEqual([{ kind: 'appended', events }])
-    expect(heard).toEqual([['this-page', idsOf(events)]])
+    await store.log.append(request(events))
+    expect(order).toEqual(['in the journal', ['this-page', idsOf(events)], { kind: 'appended', events }])
   })
 
   it('[S24] a draft is there after a restart with its last text, and gone once cleared', async () => {

@@ -1,4 +1,5 @@
-import { advance, type Event, emptyTip, isIntact, seal, type Tip } from '../../../src/batch/event'
+import { advance, type Event, emptyTip, type Tip } from '../../../src/batch/event'
+import { isIntact, seal } from '../../../src/batch/seal'
 import type { AppendRequest } from '../../../src/ports/event-log'
 import { type BuiltStore, buildStore } from '../../../src/store/build-store'
 import { journalFiles } from '../../../src/store/journal-files'
@@ -56,6 +57,13 @@ const nobody: Pages = { tell: () => undefined, onMessage: () => undefined }
 
 /** Opens the store as a page does, and waits until both copies are compared. */
 export async function openPage(tablet: Tablet, pages: Pages = nobody): Promise<OpenPage> {
+  const page = await openAtOnce(tablet, pages)
+  await page.store.log.ready()
+  return page
+}
+
+/** Opens the store as a page does, as far as the first screen needs it. */
+export async function openAtOnce(tablet: Tablet, pages: Pages = nobody): Promise<OpenPage> {
   const pageId = tablet.nextId()
   const state = storageState()
   await tablet.locks.keep(pageLock(pageId))
@@ -73,7 +81,6 @@ export async function openPage(tablet: Tablet, pages: Pages = nobody): Promise<O
     patienceMs: 300,
   }
   const store = await buildStore(parts)
-  await store.log.ready()
   return {
     store,
     journal,

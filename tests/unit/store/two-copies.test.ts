@@ -4,7 +4,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Event } from '../../../src/batch/event'
 import type { HealReport } from '../../../src/ports/event-log'
 import { verifyAll } from '../../../src/store/verify'
-import { idsOf, newTablet, type OpenPage, openPage, request, type Tablet, write } from './support.ts'
+import { idsOf, newTablet, type OpenPage, openAtOnce, openPage, request, type Tablet, write } from './support.ts'
 
 let tablet: Tablet
 beforeEach(() => {
@@ -78,7 +78,8 @@ describe('the two copies', () => {
     await first.store.log.append(request(onlyDatabase))
     const db = await first.store.connection.get()
     await db.delete('events', ['batch:b', 'r1', 2])
-    await db.put('heads', { ...(await db.get('heads', 'batch:b')), stream: 'batch:b', count: 2 } as never)
+    const row = await db.get('heads', 'batch:b')
+    if (row) await db.put('heads', { ...row, count: 2 })
     first.kill()
     const page = await openPage(tablet)
     expect(idsOf(await page.store.log.read('batch:b'))).toEqual(idsOf(b))
@@ -139,13 +140,27 @@ describe('the two copies', () => {
     expect(await page.store.log.read('batch:a')).toHaveLength(6)
   })
 
+  it('[S15] nothing is appended before the database is known to hold what the journal holds', async () => {
+    const { b } = await recorded()
+    const first = await openPage(tablet)
+    const db = await first.store.connection.get()
+    const row = await db.get('heads', 'batch:b')
+    await db.delete('events', ['batch:b', 'r1', 2])
+    if (row && b[1]) await db.put('heads', { ...row, count: 2, hash: b[1].hash, lamport: 2 })
+    first.kill()
+    const page = await openAtOnce(tablet)
+    const rival = write('batch:b', 1, 'r1', { next: 2, lamport: 2, hash: b[1]?.hash ?? null }, 'rival').events
+    expect(await page.store.log.append(request(rival))).toEqual({ state: 'conflict' })
+    expect(idsOf(await page.store.log.read('batch:b'))).toEqual(idsOf(b))
+  })
+
   it('[S16] an entry whose place is taken by another one is reported and kept in the journal, never written over', async () => {
     const { a } = await recorded()
     loseJournal()
     const other = write('batch:a', 1, 'r1', { next: 0, lamport: 0, hash: null }, 'other').events
     const writer = await openPage(tablet)
+    await vi.waitFor(async () => expect(await copyOf(writer, 'settings:storage')).toHaveLength(1))
     await writer.journal.append(other.map((event) => JSON.stringify({ event })))
-    await wait(0)
     writer.kill()
     const page = await openPage(tablet)
     expect(reportsOf(page)).toEqual([{ code: 'DAMAGED_ENTRY', entries: 1, streams: 0 }])

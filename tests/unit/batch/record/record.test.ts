@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { seal } from '../../../../src/batch/event.ts'
 import { foldBatch, tipFor } from '../../../../src/batch/fold.ts'
 import { recordOf } from '../../../../src/batch/record.ts'
 import { verifyTrail } from '../../../../src/batch/record-trail.ts'
+import { seal } from '../../../../src/batch/seal.ts'
 import { demonstrationBatches } from '../../../house/demonstration/files.ts'
 import { g } from '../../../house/demonstration/mass.ts'
 

@@ -33,7 +33,7 @@ describe('setting up a batch', () => {
     expect(plan.value.heldBackUg).toBe(17_500_000)
   })
 
-  test('expired and short lots are called out, and one tap each puts them right', async () => {
+  test('[P20] expired and short lots are called out, and one tap each puts them right', async () => {
     const { model } = await started(shortGum)
     expect(titles(model)).toEqual(['Not enough Sclerotium gum', 'Tocopherol has expired', 'Too small for Balance 2'])
     await takeWay(model, 'Not enough Sclerotium gum', 'Add SG-221')
@@ -47,7 +47,7 @@ describe('setting up a batch', () => {
     expect(lots?.find(({ line }) => line === 'tocopherol')?.lots.map(({ code }) => code)).toEqual(['TO-038'])
   })
 
-  test('a line too small for its balance is settled by a finer one, a larger batch, or a pre-mix', async () => {
+  test('[P21] a line too small for its balance is settled by a finer one, a larger batch, or a pre-mix', async () => {
     const { model } = await started()
     const card = model.cards.value.find(({ code }) => code === 'TOO_SMALL')
     expect(card?.ways.map(({ label }) => label)).toEqual(['Use Balance 1', 'Make 1 kg', 'Pre-mix 1 in 10'])
@@ -58,7 +58,7 @@ describe('setting up a batch', () => {
     }
   })
 
-  test('a balance is the finest that carries the vessel with what is in it', async () => {
+  test('[P22] a balance is the finest that carries the vessel with what is in it', async () => {
     const { model } = await started()
     const balances = new Map(model.setUp.value?.header.balanceOfLine.map(({ line, balance }) => [line, balance]))
     expect(balances.get('aqua')).toBe('balance-2')
@@ -66,7 +66,7 @@ describe('setting up a batch', () => {
     expect(balances.get('propanediol')).toBe('balance-1')
   })
 
-  test('a kept vessel without room is called out, with a larger one', async () => {
+  test('[P23] a kept vessel without room is called out, with a larger one', async () => {
     const { model } = await started()
     model.change({ size: '700' })
     model.change((choice) => ({
@@ -87,7 +87,7 @@ describe('the size field', () => {
     ['2000000', 'more than 1000 kg'],
     ['0.01', 'less Sodium phytate 50 % than Balance 1 can show'],
     ['', 'Type a number first'],
-  ])('answers %j with a sentence, keeps what was typed, and keeps the batch shut', async (text, sentence) => {
+  ])('[P24] a size typed as %j gets a sentence, keeps what was typed, and keeps the batch shut', async (text, sentence) => {
     const { model } = await started()
     model.change({ size: text })
     const refusal = model.sizeRefusal.value
@@ -108,7 +108,7 @@ describe('the size field', () => {
 })
 
 describe('opening', () => {
-  test('what is half-chosen survives a reload, and is gone once the batch is open', async () => {
+  test('[P25] what is half-chosen survives a reload, and is gone once the batch is open', async () => {
     const { app, model } = await started()
     model.change({ size: '12.', list: ['Bench and vessels clean, labelled, dry'] })
     await settle()
@@ -118,7 +118,7 @@ describe('opening', () => {
     expect(again.choice.value.list).toHaveLength(1)
   })
 
-  test('nothing opens while something is to settle; kept with a reason, the record carries it', async () => {
+  test('[P26] nothing opens while something is to settle; kept with a reason, the record carries it', async () => {
     const { app, model, went } = await started()
     await model.open()
     expect(went).toEqual([])
@@ -134,7 +134,7 @@ describe('opening', () => {
     expect(await app.drafts.read(`start:${lotion}`)).toBeNull()
   })
 
-  test('tares and instrument checks become entries of the batch, good or not as found', async () => {
+  test('[P27] tares and instrument checks become entries of the batch, good or not as found', async () => {
     const { app, model, went, alarm } = await started()
     model.change({
       balanceChecks: {

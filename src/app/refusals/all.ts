@@ -1,0 +1,8 @@
+import type { Refusal } from '../refusals'
+import { batchSentences } from './batch'
+import { numberSentences } from './numbers'
+import type { SentencesOf } from './sentences'
+import { storageSentences } from './storage'
+
+/** The sentences of the bench, whole. */
+export const allSentences: SentencesOf<Refusal> = { ...numberSentences, ...batchSentences, ...storageSentences }

@@ -1,0 +1,2 @@
+export { decide } from '../batch/decide'
+export { sealAll } from './writer'
