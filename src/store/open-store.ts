@@ -14,12 +14,17 @@ export interface StoreOptions {
   readonly now: () => string
 }
 
+export interface OpenedStore extends Store {
+  /** Asks the browser not to clear this origin when space is short. */
+  readonly askToKeep: () => Promise<void>
+}
+
 const patienceMs = 3_000
 const pollMs = 5_000
 const housekeepingAfterMs = 4_000
 
 /** Opens this origin's store: the database and, beside it, the journal. Never rejects for a storage fault. */
-export async function openStore(options: StoreOptions): Promise<Store> {
+export async function openStore(options: StoreOptions): Promise<OpenedStore> {
   const pageId = options.newId()
   const locks = webLocks()
   const state = storageState()
@@ -56,7 +61,7 @@ export async function openStore(options: StoreOptions): Promise<Store> {
       // Whatever died here says so where entries are written; the next start goes on with the house.
     }
   }
-  return { log, drafts, archive }
+  return { log, drafts, archive, askToKeep: () => state.persist() }
 }
 
 function whenIdle(task: () => Promise<void>): void {
