@@ -91,7 +91,6 @@ export function connect(options: ConnectionOptions): Connection {
   }
 
   async function get(): Promise<Database> {
-    if (state === 'newer') throw new NoDatabase()
     current ??= attempt()
     const { opened, usable } = current
     try {
