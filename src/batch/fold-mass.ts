@@ -79,16 +79,20 @@ function weighed(state: BatchState, event: Of<'weighed'>, atMs: number): void {
  * have weighed it, or a target may have gone down again since. What was noticed takes this one's place.
  */
 function noticeOver(state: BatchState, event: Of<'weighed'>, atMs: number): void {
-  const { step: stepId, line, vessel } = event.body
+  const { step: stepId, line, vessel, targetUg, highUg } = event.body
   const planned = state.plan.byId.get(stepId)
-  if (!planned || !isOver(state, planned)) return
+  const countedUg = state.steps.get(stepId)?.countedUg ?? 0
+  const nowUg = targetOf(state, stepId) ?? 0
+  // The entry tells its band; it is worked out anew only where the target has changed since.
+  const isWithin = nowUg === targetUg && countedUg <= highUg
+  if (!planned || isWithin || !isOver(state, planned)) return
   state.deviations.set(impliedBy(event.id), {
     id: impliedBy(event.id),
     entry: event.id,
     step: stepId,
     line,
     direction: 'over',
-    byUg: (state.steps.get(stepId)?.countedUg ?? 0) - (targetOf(state, stepId) ?? 0),
+    byUg: countedUg - nowUg,
     inCup: state.plan.vessels.get(vessel)?.kind === 'cup',
     atMs,
   })

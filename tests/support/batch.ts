@@ -54,21 +54,22 @@ export interface TestBench {
 }
 
 export function openTestBench(header: BatchHeader): TestBench {
-  const bench = benchOn(header, [], 'tablet')
+  const bench = benchOn([], 'tablet')
+  bench.by = header.people.performs.id
   bench.intend({ do: 'open', header, preflight: [] })
   return bench
 }
 
 /** The same batch on another tablet that has seen only these entries, and does not hear of later ones. */
 export function forkOf(seen: readonly Event[], replica: string): TestBench {
-  const { header } = foldBatch(seen)
-  return benchOn(header, [...seen].sort(inFoldOrder), replica)
+  const ordered = [...seen].sort(inFoldOrder)
+  return benchOn(ordered, replica)
 }
 
 /** Thrown by acts that the app refuses; anything else that is thrown is a mistake of ours. */
 export class Refused extends Error {}
 
-function benchOn(header: BatchHeader, seen: readonly Event[], replica: string): TestBench {
+function benchOn(seen: readonly Event[], replica: string): TestBench {
   const counting = countingIds()
   const ids = { next: () => (replica === 'tablet' ? counting.next() : `${replica}-${counting.next()}`) }
   const events: Event[] = [...seen]
@@ -85,14 +86,14 @@ function benchOn(header: BatchHeader, seen: readonly Event[], replica: string): 
     },
     events,
     nowMs: state === null ? morningMs : state.lastAtMs,
-    by: header.people.performs.id,
+    by: state?.person ?? '',
     intend(intention) {
       const decision = decided(intention)
       if (!decision.ok) throw new Refused(`${intention.do} refused: ${JSON.stringify(decision.refusal)}`)
       const written = decision.value.map((draft) => {
         const at = isoOf(bench.nowMs, 60)
         const id = draft.id ?? ids.next()
-        const event = seal(draft, tip, { stream: `batch:${header.id}`, replica, id, at, by: bench.by })
+        const event = seal(draft, tip, { stream: 'batch:one', replica, id, at, by: bench.by })
         tip = advance(tip, event)
         return event
       })
