@@ -94,11 +94,15 @@ function tare(state: BatchState, { vessel, tareUg, standsIn }: Asks<'tare'>): De
   return one({ kind: 'tared', body: { vessel, tareUg, ...(standsIn === undefined ? {} : { standsIn }) } })
 }
 
-function chooseLots(state: BatchState, { line, lots, reason }: Asks<'choose-lots'>): Decision {
-  const name = state.plan.lines.get(line)?.material.name ?? line
-  const foreign = lots.find((lot) => !lotInUse(state, line, lot))
-  if (foreign !== undefined) return refuse({ code: 'OTHER_MATERIAL', lot: foreign, line: name })
-  return one({ kind: 'lot-chosen', body: { line, lots, ...(reason === undefined ? {} : { reason }) } })
+function chooseLots(state: BatchState, { line, lots, opened = [], reason }: Asks<'choose-lots'>): Decision {
+  const material = state.plan.lines.get(line)?.material
+  const fresh = opened.filter((lot) => lots.includes(lot.id) && !lotInUse(state, line, lot.id))
+  const fits = (id: string): boolean =>
+    lotInUse(state, line, id) !== undefined || fresh.some((lot) => lot.id === id && lot.materialId === material?.id)
+  const foreign = lots.find((id) => !fits(id))
+  if (foreign !== undefined) return refuse({ code: 'OTHER_MATERIAL', lot: foreign, line: material?.name ?? line })
+  const more = { ...(fresh.length === 0 ? {} : { opened: fresh }), ...(reason === undefined ? {} : { reason }) }
+  return one({ kind: 'lot-chosen', body: { line, lots, ...more } })
 }
 
 /** A step that was started waits for nothing any more, so it is started only when nothing stands in its way. */

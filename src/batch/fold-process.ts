@@ -1,6 +1,7 @@
 import type { MassEvent } from './fold-mass'
 import { msOf } from './instant'
 import type { BatchEvent } from './kinds'
+import { withLots } from './plan-batch'
 import { impliedBy, isOver } from './progress'
 import type { BatchState, Entry, StepState } from './state'
 
@@ -23,6 +24,7 @@ export function applyProcess(state: BatchState, event: ProcessEvent, atMs: numbe
       return
     case 'lot-chosen':
       state.lotsOfLine.set(event.body.line, event.body.lots)
+      state.plan = withLots(state.plan, event.body.line, event.body.opened ?? [])
       return
     case 'step-started':
     case 'step-finished':

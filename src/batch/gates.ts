@@ -38,14 +38,10 @@ export function gatesOf(
 export const isExpired = (lot: Lot, nowMs: number): boolean =>
   lot.expires !== undefined && nowMs >= msOf(lot.expires) + 86_400_000
 
-/** The lot a weighing would use: the one named, else the line's first. */
+/** The lot a weighing would use: the one named, else the line's first. Undefined where it is not of this line. */
 export function lotInUse(state: BatchState, lineId: string, lot?: string): Lot | undefined {
   const chosen = lot ?? state.lotsOfLine.get(lineId)?.[0]
-  for (const each of state.header.lots) {
-    const found = each.lots.find((candidate) => candidate.id === chosen)
-    if (found && each.line === lineId) return found
-  }
-  return undefined
+  return state.plan.lines.get(lineId)?.lots.find((each) => each.id === chosen)
 }
 
 function orderGate(state: BatchState, planned: PlannedStep): readonly Gate[] {

@@ -1,5 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { Reading } from '../trade/weighing'
+import type { Lot } from './catalogue'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
@@ -9,7 +10,14 @@ export type Intention =
   | { readonly do: 'open'; readonly header: BatchHeader; readonly preflight: Bodies['preflight-checked']['items'] }
   | { readonly do: 'check-instrument'; readonly check: InstrumentCheck; readonly good: boolean }
   | { readonly do: 'tare'; readonly vessel: string; readonly tareUg: Micrograms; readonly standsIn?: string }
-  | { readonly do: 'choose-lots'; readonly line: string; readonly lots: readonly string[]; readonly reason?: string }
+  | {
+      readonly do: 'choose-lots'
+      readonly line: string
+      readonly lots: readonly string[]
+      /** Lots among them that Start did not plan with: the next drum is opened when the last one is empty. */
+      readonly opened?: readonly Lot[]
+      readonly reason?: string
+    }
   | {
       readonly do: 'weigh'
       readonly step: string

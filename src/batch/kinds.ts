@@ -1,4 +1,5 @@
 import type { Micrograms } from '../trade/mass'
+import type { Lot } from './catalogue'
 import type { Draft, Event } from './event'
 import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
@@ -9,7 +10,13 @@ export interface Bodies {
   'preflight-checked': { items: readonly { text: string; done: boolean }[] }
   'instrument-checked': { instrument: InstrumentCheck; good: boolean }
   tared: { vessel: string; tareUg: Micrograms; standsIn?: string }
-  'lot-chosen': { line: string; lots: readonly string[]; reason?: string }
+  'lot-chosen': {
+    line: string
+    lots: readonly string[]
+    /** Those of them that Start did not plan with, whole. */
+    opened?: readonly Lot[]
+    reason?: string
+  }
   weighed: {
     step: string
     line: string

@@ -39,6 +39,20 @@ export function assayRatio(planned: PlannedLine, lotId: string | undefined): num
   return lot.assay / plannedFor
 }
 
+/** The plan, one of whose lines may now be taken from these lots too. */
+export function withLots(plan: Plan, lineId: string, opened: readonly Lot[]): Plan {
+  const planned = plan.lines.get(lineId)
+  if (!planned || opened.length === 0) return plan
+  const line = { ...planned, lots: [...planned.lots, ...opened] }
+  const steps = plan.steps.map((step) => (step.line === planned ? { ...step, line } : step))
+  return {
+    ...plan,
+    steps,
+    byId: new Map(steps.map((step) => [step.id, step])),
+    lines: new Map([...plan.lines, [lineId, line]]),
+  }
+}
+
 /** Vessels that a step needs: its own, and the one that it empties. */
 export function vesselsOfStep(step: Step): readonly string[] {
   switch (step.kind) {

@@ -104,9 +104,9 @@ export function unplannedRows(state: BatchState, initialsOf: Initials): readonly
 
 export const vesselName = (state: BatchState, id: string): string => state.plan.vessels.get(id)?.name ?? id
 
-/** The code on the lot's label; its id where the header does not name it. */
+/** The code on the lot's label; its id where no line has it. */
 export function lotCode(state: BatchState, id: string): string {
-  for (const { lots } of state.header.lots) {
+  for (const { lots } of state.plan.lines.values()) {
     const lot = lots.find((each) => each.id === id)
     if (lot) return lot.code
   }

@@ -9,7 +9,8 @@ import type { Plan } from './plan'
 export interface BatchState {
   readonly stream: string
   readonly header: BatchHeader
-  readonly plan: Plan
+  /** As planned at Start; its lines learn of lots that are opened later. */
+  plan: Plan
   stage: 'in-hand' | 'parked' | 'closed' | 'abandoned'
   openedAtMs: number
   person: string

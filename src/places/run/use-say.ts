@@ -35,6 +35,6 @@ export function sayOf(state: BatchState, app: ReturnType<typeof useRun>['app'], 
 }
 
 const lotCode = (state: BatchState, id: string): string => {
-  for (const { lots } of state.header.lots) for (const lot of lots) if (lot.id === id) return lot.code
+  for (const { lots } of state.plan.lines.values()) for (const lot of lots) if (lot.id === id) return lot.code
   return id
 }

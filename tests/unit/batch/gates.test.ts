@@ -219,6 +219,28 @@ describe('tare, lots and cups', () => {
     expect(late.refusal({ do: 'make-up', step: 'make-up', netUg: 1000, lot: 'lot-sq-115' }).code).toBe('OTHER_MATERIAL')
   })
 
+  test('[G4] a lot that is opened in the middle of a line is used with its own assay and dates, and can be taken back', () => {
+    const bench = open()
+    const [planned] = bench.state.plan.lines.get('panthenol-75')?.lots ?? []
+    if (!planned) throw new Error('no lot')
+    const next: Lot = { ...planned, id: 'lot-next', code: 'NEXT', assay: 0.6, expires: '2026-11-01' }
+    const choose = { do: 'choose-lots', line: 'panthenol-75', lots: [planned.id, next.id] } as const
+    expect(bench.refusal(choose).code).toBe('OTHER_MATERIAL')
+    expect(bench.refusal({ ...choose, opened: [{ ...next, materialId: 'aqua' }] }).code).toBe('OTHER_MATERIAL')
+    bench.weigh('c-panthenol', '3.65')
+    const before = bench.state
+    bench.intend({ ...choose, opened: [next] })
+    expect(before.plan.lines.get('panthenol-75')?.lots).toHaveLength(1)
+    expect(bench.gatesOn({ ...weigh('c-panthenol', '3.75'), lot: 'lot-next' })).toEqual(['LOT_EXPIRED'])
+    bench.pass('c-panthenol', 'LOT_EXPIRED:lot-next')
+    bench.weigh('c-panthenol', '3.75', { lot: 'lot-next' })
+    expect(bench.step('c-panthenol').countedUg).toBe(grams('6.65'))
+    expect(isDone(bench.state, 'c-panthenol')).toBe(true)
+    bench.strike(bench.events.find((event) => event.kind === 'lot-chosen')?.id ?? '')
+    expect(bench.state.plan.lines.get('panthenol-75')?.lots).toHaveLength(1)
+    expect(bench.massIn('cool-cup')).toBe(grams('7.4'))
+  })
+
   test('[G4] a line whose lots were taken away says so', () => {
     const bench = open()
     bench.intend({ do: 'choose-lots', line: 'shea-butter', lots: [] })

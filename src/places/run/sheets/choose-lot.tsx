@@ -29,7 +29,9 @@ export function ChooseLotSheet({ onClose }: SheetPartProps) {
   const take = async (lot: Lot) => {
     const known = state.lotsOfLine.get(line.line.id) ?? []
     const isNew = !known.includes(lot.id)
-    if (isNew && !(await draft.send({ do: 'choose-lots', line: line.line.id, lots: [...known, lot.id] }))) return
+    const opened = line.lots.some(({ id }) => id === lot.id) ? [] : [lot]
+    const lots = [...known, lot.id]
+    if (isNew && !(await draft.send({ do: 'choose-lots', line: line.line.id, lots, opened }))) return
     run.type('lot', lot.id)
     onClose()
   }
