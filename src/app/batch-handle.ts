@@ -14,6 +14,8 @@ export interface KeptHandle extends BatchHandle {
   /** Entries that another page wrote. */
   readonly take: (events: readonly Event[]) => Promise<void>
   readonly noteStates: (ids: readonly string[], state: EntryState) => void
+  /** Decides what was held. What the batch as it is now does not take stays on screen. */
+  readonly decideHeld: (held: HeldIntention) => Promise<void>
 }
 
 interface HandleWorld {
@@ -36,6 +38,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
   const entryStates = signal<ReadonlyMap<string, EntryState>>(new Map())
   const unsaved = signal<readonly Unsaved[]>([])
   const fromElsewhere = signal<string | null>(null)
+  const heldHere = new Map<string, Unsaved>()
   let queue: Promise<unknown> = Promise.resolve()
 
   const publish = (state: BatchState): void => {
@@ -51,11 +54,15 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
 
   const readAgain = async (): Promise<void> => {
     const all = await log.read(stream)
-    if (all.length > view.value.state.entries.length) publish(foldBatch(all))
+    if (all.length <= view.value.state.entries.length) return
+    publish(foldBatch(all))
+    fromElsewhere.value = all.at(-1)?.id ?? null
   }
 
-  const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): void => {
-    unsaved.value = [...unsaved.value, { intention, reason, atMs: writer.clock.nowMs(), state }]
+  const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): Unsaved => {
+    const kept = { intention, reason, atMs: writer.clock.nowMs(), state }
+    unsaved.value = [...unsaved.value, kept]
+    return kept
   }
 
   const attempt = async (intention: Intention): Promise<Outcome> => {
@@ -101,7 +108,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
       intention,
     }
     const kept = await log.hold(held)
-    keepUnsaved(intention, kept === 'held' ? 'STORAGE_DEAD' : 'STORAGE_REFUSED', kept)
+    heldHere.set(held.id, keepUnsaved(intention, kept === 'held' ? 'STORAGE_DEAD' : 'STORAGE_REFUSED', kept))
     return kept === 'held'
       ? { ok: true, entries: [], state: 'held' }
       : { ok: false, refusal: { code: 'STORAGE_REFUSED' } }
@@ -132,10 +139,20 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
         const fresh = arrived.filter((event) => !known.has(event.id))
         if (fresh.length === 0) return
         // One page of this tablet writes after what the other wrote; anything else is read whole.
-        if (fresh[0]?.parents[0] === view.value.state.lastHash) publish(extendBatch(view.value.state, fresh))
-        else await readAgain()
+        if (fresh[0]?.parents[0] !== view.value.state.lastHash) return readAgain()
+        publish(extendBatch(view.value.state, fresh))
         fromElsewhere.value = fresh.at(-1)?.id ?? null
       }),
     noteStates,
+    decideHeld: ({ id: heldId, intention }) =>
+      inTurn(async () => {
+        unsaved.value = unsaved.value.filter((each) => each !== heldHere.get(heldId))
+        heldHere.delete(heldId)
+        const before = unsaved.value.length
+        // Kept by this app as it was asked for; `decide` checks it against the batch as it is now.
+        const outcome = await attempt(intention as Intention)
+        if (!outcome.ok && unsaved.value.length === before)
+          keepUnsaved(intention as Intention, 'HELD_REFUSED', 'not-saved')
+      }),
   }
 }

@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals'
 import { emptyTip } from '../batch/event'
 import { foldBatch } from '../batch/fold'
-import type { Intention } from '../batch/intention'
 import type { BatchSummary } from '../batch/summary'
 import { shelfOf, summaryOf } from '../batch/summary-of'
 import type { EventLog, StreamHead } from '../ports/event-log'
@@ -113,8 +112,7 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
       for (const held of await log.heldIntentions()) {
         const handle = await open(held.stream.slice('batch:'.length))
         if (!handle) continue
-        // Kept by this app as it was asked for; `decide` checks it against the batch as it is now.
-        await handle.intend(held.intention as Intention)
+        await handle.decideHeld(held)
         await log.releaseHeld(held.id)
       }
     },

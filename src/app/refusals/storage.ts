@@ -11,6 +11,7 @@ export type StorageRefusal =
         | 'STORAGE_BLOCKED'
         | 'STORAGE_DEAD'
         | 'STORAGE_BUSY'
+        | 'HELD_REFUSED'
     }
   | { readonly code: 'DEMONSTRATION_FAILED'; readonly why: string }
 
@@ -22,6 +23,7 @@ export const storageSentences: SentencesOf<StorageRefusal | ArchiveRefusal | Sha
   STORAGE_BLOCKED: () => 'Another page of the app is in the way. Close the others, then try again.',
   STORAGE_DEAD: () => 'The database does not answer. The entry is kept in the second copy and decided when it returns.',
   STORAGE_BUSY: () => 'Another page kept getting in between. Try again.',
+  HELD_REFUSED: () => 'The batch has gone on, and what was kept does not fit it any more. Enter it anew.',
   DEMONSTRATION_FAILED: ({ why }) => `The demonstration could not be loaded: ${why}`,
   FILE_FOREIGN: () => 'That is not a file of this app.',
   FILE_NEWER: ({ version }) => `The file was made by a newer version (${version}). Take the newer app first.`,
