@@ -92,6 +92,15 @@ describe('the fold', () => {
     expect(isDone(state, 'a-water') && isDone(state, 'b-shea')).toBe(true)
   })
 
+  test('[E2] in a forked batch, a weighing that knows of the one before it raises no doubt', () => {
+    const bench = open()
+    bench.weigh('b-triglyceride', '20')
+    bench.weigh('b-triglyceride', '15')
+    const state = extendBatch(bench.state, [elsewhere(bench, 1, { kind: 'noted', body: { text: 'lid on' } })])
+    expect(state.forked).toBe(true)
+    expect(state.doubts).toEqual([])
+  })
+
   test('[E2] one after the other on two pages is no fork', () => {
     const bench = open()
     bench.weigh('b-triglyceride', '20')

@@ -57,6 +57,11 @@ describe('the plan', () => {
     expect(planOf(fixed).byId.get('b-emulsifier')?.waitsFor).toEqual([])
   })
 
+  test('[P2] a line of a later phase waits for the earlier phase in its vessel', () => {
+    const later = withSteps(lotionHeader(), (step) => (step.id === 'b-shea' ? { ...step, phase: 'C' } : step))
+    expect(planOf(later).byId.get('b-shea')?.waitsFor).toEqual(['b-triglyceride', 'b-squalane'])
+  })
+
   test('[P2] B melts while A hydrates: several steps are open at once', () => {
     const bench = openTestBench(lotionHeader())
     runUpTo(bench, 'a-hydrate')
