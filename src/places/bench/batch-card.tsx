@@ -86,7 +86,7 @@ const TimerColumn = ({ card: { timer, ringing } }: { card: BenchCard }) => {
     )
   return (
     <p class="batch-timer">
-      <span class="batch-timer-name">{timer.label} was up at</span>
+      <span class="batch-timer-name">{timer.label}</span>
       <span class="batch-timer-big">{format.time(timer.deadlineAtMs)}</span>
       <span class="batch-ringing">
         <Icon name="bell-ring" />

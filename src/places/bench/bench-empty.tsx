@@ -14,6 +14,7 @@ const FirstRun = ({ model }: { model: BenchModel }) => {
   const loading = model.loading.value
   return (
     <main class="bench-first">
+      <h1 class="visually-hidden">Bench</h1>
       <EmptyState
         title="A bench companion for small batches"
         text="Pannikin turns a formula into targets, walks you through the batch line by line, keeps the timers, says at once when a mass is off and what can be done, and writes the record. It works without a network; everything stays on this tablet."

@@ -57,7 +57,7 @@ function useWords(check: TodayCheck): CheckWords {
       return {
         icon: labels.every((label) => /pH/.test(label)) ? 'droplet' : 'test-tube',
         title: `${batch.shortName}: ${one ? labels.join() : `${labels.length} checks`}`,
-        sub: one ? when : `${labels.join(', ')}: ${when}`,
+        sub: one ? when : `${labels.join(' · ')}, ${when}`,
         to: open ? { place: 'run', batch: batch.id } : { place: 'records', batch: batch.id },
       }
     }

@@ -87,14 +87,17 @@ describe('the size field', () => {
     ['2000000', 'more than 1000 kg'],
     ['0.01', 'less Sodium phytate 50 % than Balance 1 can show'],
     ['', 'Type a number first'],
-  ])('[P24] a size typed as %j gets a sentence, keeps what was typed, and keeps the batch shut', async (text, sentence) => {
-    const { model } = await started()
-    model.change({ size: text })
-    const refusal = model.sizeRefusal.value
-    expect(refusal && sayRefusal(refusal)).toContain(sentence)
-    expect(model.sizeShown.value).toBe(text)
-    expect(model.readyToOpen.value).toBe(false)
-  })
+  ])(
+    '[P24] a size typed as %j gets a sentence, keeps what was typed, and keeps the batch shut',
+    async (text, sentence) => {
+      const { model } = await started()
+      model.change({ size: text })
+      const refusal = model.sizeRefusal.value
+      expect(refusal && sayRefusal(refusal)).toContain(sentence)
+      expect(model.sizeShown.value).toBe(text)
+      expect(model.readyToOpen.value).toBe(false)
+    },
+  )
 
   test('takes a unit in the text, the unit beside it, and a sum', { timeout: 30_000 }, async () => {
     const { model } = await started()
