@@ -27,7 +27,7 @@ export function verifyRemedy(problem: RemedyProblem, additionsUg: readonly Micro
       ]
     }),
     ...couplings.flatMap((coupling) =>
-      past({ limit: 'shared', id: coupling.id }, excessOf(problem, coupling, finalUg), slack),
+      past({ limit: 'shared', id: coupling.id }, excessOf(problem, coupling, finalUg), slack + sizeOf(coupling)),
     ),
     ...past({ limit: 'capacity' }, totalUg - capacityUg, slack),
     ...past({ limit: 'least-total' }, minTotalUg - totalUg, slack),
@@ -47,7 +47,9 @@ export function outOfRangeAt(problem: RemedyProblem, finalUg: readonly Microgram
     const atUg = finalUg[index] ?? 0
     return atUg < low * totalUg - slack || atUg > high * totalUg + slack
   })
-  const broken = (problem.couplings ?? []).filter((coupling) => excessOf(problem, coupling, finalUg) > slack)
+  const broken = (problem.couplings ?? []).filter(
+    (coupling) => excessOf(problem, coupling, finalUg) > slack + sizeOf(coupling),
+  )
   return [...lines, ...broken].map(({ id }) => id)
 }
 
@@ -71,12 +73,15 @@ export function bindingAt(problem: RemedyProblem, finalUg: readonly Micrograms[]
       return atUg > fraction * totalUg + slack && at(atUg, massUg) ? [{ limit: 'in', id }] : []
     }),
     ...couplings
-      .filter((coupling) => excessOf(problem, coupling, finalUg) >= -slack)
+      .filter((coupling) => excessOf(problem, coupling, finalUg) >= -slack - sizeOf(coupling))
       .map(({ id }): Limit => ({ limit: 'shared', id })),
     ...(at(totalUg, capacityUg) ? [{ limit: 'capacity' } as const] : []),
     ...(at(totalUg, minTotalUg) ? [{ limit: 'least-total' } as const] : []),
   ]
 }
+
+/** Each line of a coupling may be rounded by a microgram. */
+const sizeOf = (coupling: Coupling): number => (coupling.kind === 'stock' ? coupling.lines : coupling.parts).length
 
 /** How far past its limit a coupling is; below zero, how much room it leaves. */
 function excessOf({ lines }: RemedyProblem, coupling: Coupling, finalUg: readonly Micrograms[]): Micrograms {
