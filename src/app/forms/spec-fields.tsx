@@ -101,6 +101,7 @@ const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
 }
 
 const isWide = (spec: FieldSpec): boolean =>
+  spec.kind === 'switch' ||
   spec.kind === 'list' ||
   spec.kind === 'many' ||
   spec.kind === 'parts' ||

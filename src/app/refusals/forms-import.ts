@@ -1,5 +1,6 @@
 import type { ImportRefusal } from '../import/import-documents'
-import { sentenceOf } from '../refusals'
+import type { Refusal } from '../refusals'
+import { allSentences } from './all'
 import { formulaSentences } from './forms-formulas'
 import { type SentencesOf, sayFrom } from './sentences'
 
@@ -17,7 +18,7 @@ export const importSentences: SentencesOf<ImportRefusal> = {
   IMPORT_TOO_LARGE: ({ bytes }) =>
     `The file is ${Math.ceil(bytes / 1e6)} MB; files of documents may have 20 MB at most.`,
   IMPORT_STOPPED: ({ done, of, why }) =>
-    `${done} of ${of} documents came in, then: ${sentenceOf(why)} Bring the file in again to go on.`,
+    `${done} of ${of} documents came in, then: ${sayFrom<Refusal>(allSentences, why)} Bring the file in again to go on.`,
   IMPORT_ID_TWICE: ({ path, id }) => `The file cannot be brought in: ${path} is "${id}", which stands there twice.`,
   IMPORT_LOT_MATERIAL_UNKNOWN: ({ path, lot }) =>
     `The file cannot be brought in: lot ${lot} is of a material that is neither in the file nor here (${path}).`,

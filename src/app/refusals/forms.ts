@@ -1,6 +1,7 @@
 import type { RevisionProblem } from '../../batch/schemas/check-revision'
 import type { FieldRefusal } from '../forms/read-fields'
-import { type Refusal, sentenceOf } from '../refusals'
+import type { Refusal } from '../refusals'
+import { allSentences } from './all'
 import { fieldSentences } from './forms-fields'
 import { formulaSentences } from './forms-formulas'
 import { sayFrom } from './sentences'
@@ -9,7 +10,7 @@ import { sayFrom } from './sentences'
 export function formSentenceOf(refusal: FieldRefusal | RevisionProblem | Refusal): string {
   if (isOf(fieldSentences, refusal)) return sayFrom(fieldSentences, refusal)
   if (isOf(formulaSentences, refusal)) return sayFrom(formulaSentences, refusal)
-  return sentenceOf(refusal)
+  return sayFrom<Refusal>(allSentences, refusal)
 }
 
 const isOf = <C extends string, R extends { readonly code: string }>(

@@ -82,6 +82,7 @@ function draftStep(step: Step, phases: readonly Phase[], mark: '.' | ','): Draft
     id: step.id,
     values: {
       ...showFields(stepFields(step.kind, noOptions), { ...step, portion }, mark),
+      kind: step.kind,
       phase: phases.some(({ letter }) => letter === step.phase) ? phaseIdOf(step.phase) : finish,
     },
   }

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { sentenceOf } from '../../app/refusals'
+import { formSentenceOf } from '../../app/refusals/forms'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Caution, Notice } from '../../parts/notice'
@@ -46,7 +46,7 @@ function Demonstration() {
   const load = async () => {
     setState('loading')
     const refusal = await app.loadDemonstration()
-    setState(refusal === null ? 'rest' : sentenceOf(refusal))
+    setState(refusal === null ? 'rest' : formSentenceOf(refusal))
   }
   return (
     <Card labelledBy="setup-demonstration" class="setup-card">

@@ -3,7 +3,7 @@ import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
 import { BringIn } from '../../app/import/archive-import'
 import { createSaver, everythingName } from '../../app/import/save-file'
-import { sentenceOf } from '../../app/refusals'
+import { formSentenceOf } from '../../app/refusals/forms'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Pill } from '../../parts/chips'
@@ -81,7 +81,7 @@ function Backup() {
           <Button kind="filled" label="Hand it on" onPress={() => void saver.handOn()} />
         </Notice>
       )}
-      {state.step === 'failed' && <Notice kind="over" title={sentenceOf(state.refusal)} live />}
+      {state.step === 'failed' && <Notice kind="over" title={formSentenceOf(state.refusal)} live />}
       <p class="setup-hint">
         The file holds every batch, formula, material, lot and setting with its whole trail. Bringing it in again, here
         or on another tablet, adds what is missing and replaces nothing.
