@@ -18,12 +18,14 @@ export interface JournalFilesOptions {
 }
 
 const ownFileFullBytes = 4 * 1024 * 1024
+const mergeShareBytes = 8 * 1024 * 1024
 const segmentsLock = 'journal:segments'
 const isPageFile = (name: string): boolean => name.startsWith('page.')
 const pageOf = (name: string): string => name.split('.')[1] ?? ''
 
 export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: JournalFilesOptions): Journal {
-  const own = ownFile(folder, `page.${pageId}.${incarnation}`)
+  // What cannot be merged now is merged when the house is kept: the lines stand where they are.
+  const own = ownFile(folder, `page.${pageId}.${incarnation}`, () => void merge().catch(() => undefined))
   const decoded = new Map<string, { size: number; content: DecodedJournal }>()
 
   /** Files only grow, so an equal size is an equal content. */
@@ -36,15 +38,20 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
     return content
   }
 
-  async function survey() {
+  async function listing() {
     const names = await folder.list()
     const { manifest, packed } = await readManifest(folder, names)
-    const pages = names.filter((name) => isPageFile(name) && !manifest.merged.includes(name))
     const held = await locks.held()
-    const contents = await Promise.all(
-      pages.map(async (name) => ({ name, gone: isGone(name, held), content: await contentOf(name) })),
-    )
-    return { manifest, packed, contents, names }
+    const pages = names
+      .filter((name) => isPageFile(name) && !manifest.merged.includes(name))
+      .map((name) => ({ name, gone: isGone(name, held) }))
+    return { names, manifest, packed, pages }
+  }
+
+  async function survey() {
+    const { manifest, packed, pages } = await listing()
+    const contents = await Promise.all(pages.map(async (page) => ({ ...page, content: await contentOf(page.name) })))
+    return { manifest, packed, contents }
   }
 
   const isGone = (name: string, held: ReadonlySet<string>): boolean =>
@@ -60,6 +67,44 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
       }
     }
     return events
+  }
+
+  /** Merges a bounded share of the files that are free; a start that is cut off keeps what it has done. */
+  const mergeShare = () =>
+    locks.exclusive(segmentsLock, async () => {
+      const { manifest, packed, names, pages } = await listing()
+      const stuck = await removeFiles(
+        folder,
+        manifest.merged.filter((name) => names.includes(name)),
+      )
+      const free = pages.filter((page) => page.gone).map((page) => page.name)
+      const share: string[] = []
+      for (let bytes = 0; share.length < free.length && bytes < mergeShareBytes; ) {
+        const name = free[share.length] ?? ''
+        bytes += await folder.size(name)
+        share.push(name)
+      }
+      const contents = await Promise.all(share.map(contentOf))
+      const lines = contents.flatMap((content) => content.lines)
+      const streams = new Set(lines.flatMap(({ entry }) => (entry.kind === 'event' ? [entry.event.stream] : [])))
+      const known = new Set((await packedOf(manifest, streams)).map((event) => event.hash))
+      const unread = contents.flatMap((content) => [...content.unread, ...(content.torn ? [content.torn] : [])])
+      const moved = await mergeFiles(
+        folder,
+        manifest,
+        { names: share, lines, unread, stuck, isRebuilt: packed !== null },
+        known,
+      )
+      for (const name of share) decoded.delete(name)
+      return { moved, isDone: share.length === free.length }
+    })
+
+  async function merge(): Promise<number> {
+    for (let sum = 0; ; ) {
+      const { moved, isDone } = await mergeShare()
+      sum += moved
+      if (isDone || moved === 0) return sum
+    }
   }
 
   return {
@@ -101,24 +146,7 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
         return held.filter((one) => !released.has(one.id))
       }),
 
-    merge: () =>
-      locks.exclusive(segmentsLock, async () => {
-        const { manifest, packed, contents, names } = await survey()
-        const stuck = await removeFiles(
-          folder,
-          manifest.merged.filter((name) => names.includes(name)),
-        )
-        const gone = contents.filter((file) => file.gone)
-        const lines = gone.flatMap(({ content }) => content.lines)
-        const streams = new Set(lines.flatMap(({ entry }) => (entry.kind === 'event' ? [entry.event.stream] : [])))
-        const known = new Set((await packedOf(manifest, streams)).map((event) => event.hash))
-        const unread = gone.flatMap(({ content }) => [...content.unread, ...(content.torn ? [content.torn] : [])])
-        const source = { names: gone.map(({ name }) => name), lines, unread, stuck, isRebuilt: packed !== null }
-        const moved = await mergeFiles(folder, manifest, source, known)
-        for (const { name } of gone) decoded.delete(name)
-        return moved
-      }),
-
+    merge,
     probe: () => own.probe(),
     damagedOf,
   }
@@ -143,7 +171,7 @@ function addTails(
 }
 
 /** The file this page appends to. After a write that failed nothing more is put behind it: another file is begun. */
-function ownFile(folder: JournalFolder, stem: string) {
+function ownFile(folder: JournalFolder, stem: string, onFull: () => void) {
   let part = 0
   let handle: JournalHandle | null = null
   let turn: Promise<unknown> = Promise.resolve()
@@ -167,7 +195,9 @@ function ownFile(folder: JournalFolder, stem: string) {
     handle ??= await folder.open(name())
     const at = handle.getSize()
     writeThrough(handle, bytes, at)
-    if (at + bytes.length > ownFileFullBytes) leave()
+    if (at + bytes.length < ownFileFullBytes) return
+    leave()
+    onFull()
   }
   return {
     name,

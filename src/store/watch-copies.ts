@@ -1,4 +1,5 @@
-import { type Event, seal, tipOf } from '../batch/event'
+import { type Event, tipOf } from '../batch/event'
+import { seal } from '../batch/seal'
 import type { EventLog, HealReport } from '../ports/event-log'
 import type { StoreParts } from './build-store'
 import { healCopies } from './heal'

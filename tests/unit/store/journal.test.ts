@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { crc32, emptySum, mixSum } from '../../../src/store/checksum'
 import { journalFiles } from '../../../src/store/journal-files'
 import { decodeJournal, encodeLine, eventText } from '../../../src/store/journal-line'
@@ -130,6 +130,19 @@ describe('merging', () => {
     tablet.folder.revive()
     await journalOf(tablet, 'p5').merge()
     expect((await journalOf(tablet, 'p6').table()).streams[0]?.count).toBe(3)
+  })
+
+  it('[S18] a page that writes much begins new files, and merges those it has left', async () => {
+    const tablet = newTablet()
+    await tablet.locks.keep(pageLock('p1'))
+    const journal = journalOf(tablet, 'p1')
+    const events = write('batch:a', 12).events.map((event) => ({ ...event, body: 'x'.repeat(1_000_000) }))
+    for (const event of events) await journal.append([eventText(event)])
+    await vi.waitFor(() =>
+      expect([...tablet.folder.files.keys()].filter((name) => name.startsWith('page.')).length).toBeLessThan(2),
+    )
+    expect(tablet.folder.files.has('pack.0.log')).toBe(true)
+    expect(await read(tablet, 'batch:a')).toEqual(idsOf(events).toSorted())
   })
 
   it('[S20] after a write that failed nothing is put behind it: the next line goes to another file', async () => {
