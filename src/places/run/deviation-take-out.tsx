@@ -19,7 +19,7 @@ export function TakeOut() {
   const out = takenOutUg(run.handle.view.value.state, run.stepId.value ?? '', run.draft.value, run.reckoner)
   const settle = () => void run.settle()
   return (
-    <>
+    <div class="ways-out">
       <div class="ways-fields">
         <TypedField name="again" label="Reads now" unit="g" error={errorOf(out)} onEnter={settle} />
         <TypedField
@@ -31,6 +31,6 @@ export function TakeOut() {
         />
       </div>
       <Pad onEnter={settle} />
-    </>
+    </div>
   )
 }

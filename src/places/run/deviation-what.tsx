@@ -7,6 +7,7 @@ import { Horn } from '../../parts/horn'
 import { StepHeading } from './cards/step-heading'
 import type { DeviationPanel } from './deviation-model'
 import { limitWords, roomWords } from './deviation-words'
+import { hornBleedPx } from './narrow'
 import { personById } from './people'
 import { useRun } from './run-context'
 
@@ -48,6 +49,8 @@ export function WhatHappened({ panel }: { panel: DeviationPanel }) {
         highUg={weighing.highUg}
         format={mass}
         state={isOver ? 'over' : 'to-go'}
+        bleedPx={hornBleedPx()}
+        heightPx={48}
       />
       <Change panel={panel} />
       <Button

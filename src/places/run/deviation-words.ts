@@ -1,8 +1,7 @@
 import type { Format } from '../../app/format'
 import type { FinishedRow, RemedyOffer } from '../../batch/deviation'
-import { vesselNow } from '../../batch/progress'
 import type { BatchState } from '../../batch/state'
-import { nameOfLine, nameOfVessel } from '../../batch/wording'
+import { nameOfLine } from '../../batch/wording'
 import { type DeviationPanel, takenOutUg, type Way } from './deviation-model'
 import type { Draft } from './draft'
 import type { Reckoner } from './typed'
@@ -15,7 +14,7 @@ export function wayTitle(way: Way, format: Format): string {
     case 'take-out':
       return 'Take some out'
     case 'discard-cup':
-      return 'Discard the cup and weigh again'
+      return 'Discard, weigh again'
     case 'accept':
       return 'Accept as it is'
     case 'scale':
@@ -37,14 +36,15 @@ function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Form
   if (offer?.why !== undefined) return `Cannot: ${whyNot(offer.why, state, format)}`
   if (offer === undefined)
     return way.kind === 'take-out'
-      ? 'Then read it again. Back to plan.'
+      ? 'Read it again once some is out. Back to plan.'
       : 'It goes to waste; this line starts at nought.'
   const total = format.massWithUnit(offer.totalUg)
-  if (way.kind === 'accept') return `Ends at ${total}${percentPart(offer.rows[0], format)}. Say why.`
+  const about = offer.rows.find(({ line }) => line === panel.deviation.line)
+  if (way.kind === 'accept') return `Ends at ${total}${about ? ` with ${format.percent(about.after)}` : ''}. Say why.`
   const broken = offer.rows.filter((row) => row.breaks)
   const first = broken[0]
   const limits = first
-    ? ` ${first.name} ${format.percent(first.after)}, still out.`
+    ? ` ${first === about ? '' : `${first.name} `}${format.percent(first.after)}, still ${outWords(first, format)}.`
     : panel.consequences?.rows.some((row) => row.breaks)
       ? ' Every line back in its limits.'
       : ' Every line in its limits.'
@@ -53,8 +53,10 @@ function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Form
   return `${count} ${count === 1 ? 'target changes' : 'targets change'}.${limits}`
 }
 
-const percentPart = (row: FinishedRow | undefined, format: Format): string =>
-  row === undefined ? '' : `, ${format.percent(row.after)} ${row.name.toLowerCase()}`
+const outWords = (row: FinishedRow, format: Format): string =>
+  row.after > row.high
+    ? `over ${format.percent(row.high).replace(' %', '')}`
+    : `under ${format.percent(row.low).replace(' %', '')}`
 
 function whyNot(why: NonNullable<RemedyOffer['why']>, state: BatchState, format: Format): string {
   switch (why.code) {
@@ -109,12 +111,22 @@ export function limitWords(row: FinishedRow, format: Format): string {
   return `${nearHigh ? 'at most' : 'at least'} ${bound}`
 }
 
-/** What the vessel of the step can hold. */
+/** What the vessel that the batch ends in can hold. */
 export function roomWords(state: BatchState, panel: DeviationPanel, format: Format): string {
   const planned = state.plan.byId.get(panel.deviation.step)
-  const vessel = planned && state.plan.vessels.get(vesselNow(state, planned.step.vessel))
+  const vessel = planned && state.plan.vessels.get(endVessel(state, planned.step.vessel))
   if (vessel?.capacityUg === undefined) return ''
-  return `${nameOfVessel(state, vessel.id)} holds ${format.mass(vessel.capacityUg, 1_000_000)}`
+  return `room for ${format.mass(vessel.capacityUg, 1_000_000)}`
+}
+
+/** Where the contents of a vessel end by the plan, through every tipping and combining. */
+function endVessel(state: BatchState, from: string): string {
+  let at = from
+  for (const { step } of state.plan.steps) {
+    const emptied = step.kind === 'charge' ? step.cup : step.kind === 'combine' ? step.from : undefined
+    if (emptied === at) at = step.vessel
+  }
+  return at
 }
 
 export interface WayAct {

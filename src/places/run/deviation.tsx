@@ -51,8 +51,8 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
         {panel.deviation.inCup ? 'It is still in the cup. Choose a way on.' : 'It cannot come out. Choose a way on.'}
       </h2>
       <p class="ways-say">{consequenceWords(panel, format)}</p>
-      <Messages gates={[]} />
-      <ol class="ways-list">
+      <Messages gates={[]} undo={false} />
+      <ol class={panel.deviation.inCup ? 'ways-list ways-cup' : 'ways-list'}>
         {panel.ways.map((way, index) => (
           <li key={way.kind}>
             <button
@@ -65,12 +65,15 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
               <span class="way-number">{index + 1}</span>
               <span class="way-words">
                 <span class="way-title">{wayTitle(way, format)}</span>
-                <span class="way-line">{wayLine(way, panel, state, format)}</span>
+                {!panel.deviation.inCup && <span class="way-line">{wayLine(way, panel, state, format)}</span>}
               </span>
             </button>
           </li>
         ))}
       </ol>
+      {panel.deviation.inCup && chosen && chosen.kind !== 'take-out' && (
+        <p class="way-line">{wayLine(chosen, panel, state, format)}</p>
+      )}
       {chosen?.kind === 'take-out' && <TakeOut />}
       {(chosen?.kind === 'accept' || chosen?.kind === 'discard-cup') && (
         <ReasonChips

@@ -1,5 +1,5 @@
 import './ladder.css'
-import { useId, useState } from 'preact/hooks'
+import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import { totalsOf } from '../../batch/progress'
 import { Button } from '../../parts/button'
@@ -13,9 +13,14 @@ import { useRun } from './run-context'
 export function Ladder() {
   const run = useRun()
   const phases = ladderOf(run, useFormat())
+  const steps = useRef<HTMLDivElement>(null)
+  const stepId = run.stepId.value
+  useEffect(() => {
+    steps.current?.querySelector('.rung-now, .rung-over, .rung:is(.rung-looking)')?.scrollIntoView({ block: 'nearest' })
+  }, [stepId])
   return (
     <nav class="ladder" aria-label="Steps of the batch">
-      <div class="ladder-steps">
+      <div class="ladder-steps" ref={steps}>
         {phases.map((phase) => (
           <Phase key={phase.letter} phase={phase} />
         ))}
@@ -77,7 +82,6 @@ export function LadderFoot() {
       <div class="ladder-acts">
         <Button
           size="small"
-          icon="plus"
           label="Add something not in the plan"
           onPress={() => {
             run.sheet.value = { name: 'unplanned' }

@@ -13,7 +13,7 @@ import { useRun } from './run-context'
 import { useSay } from './use-say'
 
 /** What a step wants to say before its number: what is not saved, what closes it, what was refused, what was done. */
-export function Messages({ gates }: { gates: readonly Gate[] }) {
+export function Messages({ gates, undo = true }: { gates: readonly Gate[]; undo?: boolean }) {
   const run = useRun()
   const refusal = run.refusal.value
   const asked = refusal?.code === 'GATE' ? [...gates, ...refusal.gates] : gates
@@ -26,7 +26,7 @@ export function Messages({ gates }: { gates: readonly Gate[] }) {
       <Stage />
       <Refused />
       {gate && <Closed gate={gate} />}
-      <JustDone />
+      {undo && <JustDone />}
       <Elsewhere />
     </div>
   )

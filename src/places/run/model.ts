@@ -174,9 +174,14 @@ const firstStep = (app: App, handle: BatchHandle): string | null => {
 
 const workable = new Set(['open', 'part', 'over'])
 
+/** The other weighings of its phase first, since one stands at the balance; then the next in the plan. */
 const followingStep = (state: BatchState, doneId: string): PlannedStep | undefined => {
-  const index = state.plan.byId.get(doneId)?.index ?? -1
-  return state.plan.steps.find((planned) => planned.index > index && workable.has(statusOf(state, planned.id)))
+  const done = state.plan.byId.get(doneId)
+  if (done === undefined) return undefined
+  const open = state.plan.steps.filter(({ id }) => workable.has(statusOf(state, id)))
+  const after = open.filter(({ index }) => index > done.index)
+  const isNeighbour = ({ step }: PlannedStep) => step.kind === 'weigh' && step.phase === done.step.phase
+  return after.find(isNeighbour) ?? open.find(isNeighbour) ?? after[0]
 }
 
 const waitsUnsaved = (handle: BatchHandle, stepId: string): boolean =>

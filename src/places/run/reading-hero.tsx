@@ -89,15 +89,17 @@ function Standing() {
         <StateLine state={judged?.state ?? 'to-go'} text={standing(judged, weighing.leftUg, mass)} />
       )}
       <p class="reading-target">
-        Target <b>{mass(weighing.leftUg)}</b> g, good from <b>{mass(weighing.leftLowUg)}</b> to{' '}
-        <b>{mass(weighing.leftHighUg)}</b>
-        {was !== undefined && weighing.countedUg === 0 && `, was ${mass(was)}`}
-        {weighing.countedUg > 0 && (
+        {weighing.countedUg > 0 ? (
           <>
-            {'. '}
-            {mass(weighing.countedUg)} of {mass(weighing.targetUg)} g is in
+            <b>{mass(weighing.countedUg)}</b> of {mass(weighing.targetUg)} g is in. The rest is{' '}
+          </>
+        ) : (
+          <>
+            Target <b>{mass(weighing.leftUg)}</b> g,{' '}
           </>
         )}
+        good from <b>{mass(weighing.leftLowUg)}</b> to <b>{mass(weighing.leftHighUg)}</b>
+        {was !== undefined && weighing.countedUg === 0 && `, was ${mass(was)}`}
       </p>
     </>
   )

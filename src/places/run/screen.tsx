@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks'
+import { isDone } from '../../batch/progress'
 import { classes } from '../../parts/classes'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
 import { CardOf } from './cards/card-of'
@@ -7,6 +8,7 @@ import { Hand } from './hand'
 import { Ladder } from './ladder'
 import { useRun } from './run-context'
 import { SheetOf } from './sheets/sheet-of'
+import { StepsBar } from './steps-bar'
 import { Strip } from './strip'
 import { useFocusOnStep } from './use-focus-on-step'
 
@@ -18,10 +20,11 @@ export function RunScreen() {
   useStepKeys()
   const planned = run.planned.value
   const isOver = run.panel.value !== null
-  const isWeighing = planned?.step.kind === 'weigh'
+  const isWeighing = planned?.step.kind === 'weigh' && !isDone(run.handle.view.value.state, planned.id)
   return (
     <div class={classes('run', isOver ? 'run-over' : isWeighing ? 'run-weigh' : 'run-process')}>
       <Strip />
+      <StepsBar />
       <div class="run-map">
         <Ladder />
       </div>

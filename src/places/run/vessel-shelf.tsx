@@ -19,7 +19,6 @@ export function VesselShelf({ heightPx }: { heightPx?: number }) {
   const [looked, setLooked] = useState<{ step: string | undefined; vessel: string } | null>(null)
   // Looking at another vessel lasts until the next step is taken in hand.
   const inHand = looked !== null && looked.step === planned?.id ? looked.vessel : filled
-  const stepUg = planned?.line?.balance.stepUg
   const liveUg = run.judged.value?.netUg ?? 0
   const vessels = shelfIds(state, inHand, filled).map((id): ShelfVessel => {
     const heldUg = massIn(state.ledger, id)
@@ -33,7 +32,7 @@ export function VesselShelf({ heightPx }: { heightPx?: number }) {
       targetUg,
       ...(live > 0 ? { liveUg: live } : {}),
       ...(kept?.capacityUg === undefined ? {} : { capacityUg: kept.capacityUg }),
-      massText: massText(heldUg + live, id === inHand ? targetUg : 0, (massUg) => format.mass(massUg, stepUg)),
+      massText: massText(heldUg + live, id === inHand ? targetUg : 0, format.mass),
     }
   })
   return (

@@ -1,7 +1,6 @@
 import { useFormat } from '../../app/format'
 import { sentenceOf } from '../../app/refusals'
 import { gateWords } from '../../app/refusals/gates'
-import { isDone } from '../../batch/progress'
 import { RecordButton, type RecordKind } from './record-button'
 import { useRun } from './run-context'
 
@@ -27,7 +26,6 @@ function useRecordLook(): RecordLook {
   const net = run.net.value
   const closed = (sub: string): RecordLook => ({ kind: 'closed', label: 'Record', sub })
   if (weighing === null) return closed('nothing to weigh here')
-  if (isDone(state, stepId)) return closed('this line is in')
   if (run.handle.unsaved.value.some(({ intention }) => 'step' in intention && intention.step === stepId))
     return closed('the last reading is not saved yet')
   const gate = run.gates.value[0]

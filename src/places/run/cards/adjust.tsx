@@ -152,7 +152,7 @@ function Adjusting({ step, check }: { step: KindOf<'adjust'>; check: Check }) {
       primary={primary()}
     >
       <HeroNumber
-        text={tools.text('value') || (last === undefined ? '0' : format.number(last))}
+        text={tools.text('value') || (last === undefined ? '–' : format.number(last))}
         unit={check.unit ?? ''}
         size="range"
         empty={shown === undefined}

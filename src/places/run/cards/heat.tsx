@@ -147,7 +147,7 @@ function ThermalCard({ step, reached, leftC, holdMinutes, why, act }: ThermalPro
       ) : (
         <>
           <HeroNumber
-            text={shown || (last ? format.number(last.temperatureC) : '0')}
+            text={shown || (last ? format.number(last.temperatureC) : '–')}
             unit="°C"
             size="range"
             empty={shown === '' && !last}

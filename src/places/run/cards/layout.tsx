@@ -106,11 +106,7 @@ export function MeanwhileAct() {
   const next = nextStep(state)
   if (next === null || next.id === run.stepId.value) return null
   return (
-    <Button
-      icon="arrow-right"
-      label={`Meanwhile: ${lower(nextActionOf(state, next))}`}
-      onPress={() => run.take(next.id)}
-    />
+    <Button icon="arrow-right" label="Meanwhile" sub={nextActionOf(state, next)} onPress={() => run.take(next.id)} />
   )
 }
 
@@ -129,5 +125,3 @@ export function FinishEarlyAct({ label }: { label: string }) {
     />
   )
 }
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

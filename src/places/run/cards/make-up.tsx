@@ -50,7 +50,7 @@ export function MakeUpCard({ step }: { step: KindOf<'make-up'> }) {
         <div class="process-fields">
           <TypedField
             name="gross"
-            label={`${tools.vesselName}, on the balance`}
+            label={`${tools.vesselName}, gross`}
             unit="g"
             error={errorOf(gross)}
             placeholder={makeup.grossUg === undefined ? '' : format.mass(makeup.grossUg, stepUg)}

@@ -89,7 +89,7 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
       acts={<NoteAct />}
       primary={primary}
     >
-      <HeroNumber text={tools.text('value') || '0'} unit={unit} size="range" empty={value.kind !== 'number'} />
+      <HeroNumber text={tools.text('value') || '–'} unit={unit} size="range" empty={value.kind !== 'number'} />
       <StateLine
         state={verdict === 'within' ? 'within' : verdict === 'open' ? 'to-go' : 'over'}
         text={verdictWords(verdict)}

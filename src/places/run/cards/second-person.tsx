@@ -1,4 +1,4 @@
-import { ReasonChips } from '../../../parts/chips'
+import { Pill } from '../../../parts/chips'
 import { peopleOf } from '../people'
 import { useRun } from '../run-context'
 
@@ -8,13 +8,19 @@ export function SecondPerson() {
   const { state } = run.handle.view.value
   if (state.header.people.checks === undefined) return null
   const others = peopleOf(state, run.app.catalogue.people.value).filter(({ id }) => id !== state.person)
-  const chosen = others.find(({ id }) => id === run.draft.value.fields.checkedBy)
+  const chosen = run.draft.value.fields.checkedBy
   return (
-    <ReasonChips
-      label="Checked by"
-      options={others.map(({ initials }) => initials)}
-      value={chosen?.initials ?? ''}
-      onChange={(initials) => run.type('checkedBy', others.find((person) => person.initials === initials)?.id ?? '')}
-    />
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot set its legend in the line of its chips
+    <div class="checker" role="group" aria-label="Checked by">
+      <span>Checked by</span>
+      {others.map(({ id, initials }) => (
+        <Pill
+          key={id}
+          text={initials}
+          selected={id === chosen}
+          onPress={() => run.type('checkedBy', id === chosen ? '' : id)}
+        />
+      ))}
+    </div>
   )
 }

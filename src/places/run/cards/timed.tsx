@@ -45,7 +45,7 @@ export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, 
   const primary = (): Primary => {
     if (clock === null)
       return {
-        label: startsWhen ? `${capital(startsWhen)}: start ${long}` : `Start ${long}`,
+        ...startWords(startsWhen, long),
         icon: 'hourglass',
         onPress: start,
       }
@@ -116,6 +116,13 @@ export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, 
       )}
     </ProcessLayout>
   )
+}
+
+/** The condition is the button: "Lump-free: start 20 min". A long one stands in the line beneath. */
+function startWords(when: string | undefined, long: string): Pick<Primary, 'label' | 'sub'> {
+  if (when === undefined) return { label: `Start ${long}` }
+  if (when.length <= 12) return { label: `${capital(when)}: start ${long}` }
+  return { label: `Start ${long}`, sub: when }
 }
 
 const lengthOf = (minutes: number): string => (minutes >= 120 ? `${minutes / 60} h` : `${minutes} min`)

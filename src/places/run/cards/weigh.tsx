@@ -5,6 +5,7 @@ import { Button } from '../../../parts/button'
 import { Card } from '../../../parts/card'
 import { Horn } from '../../../parts/horn'
 import { Messages } from '../messages'
+import { hornBleedPx, isNarrow } from '../narrow'
 import { ReadingHero } from '../reading-hero'
 import { useRun } from '../run-context'
 import { SecondPerson } from './second-person'
@@ -33,6 +34,8 @@ export function WeighCard() {
         highUg={weighing.leftHighUg}
         format={mass}
         state={judged?.state ?? 'to-go'}
+        bleedPx={hornBleedPx()}
+        heightPx={isNarrow() ? 44 : 60}
       />
       {planned.step.secondPerson && <SecondPerson />}
       <WeighActs part={status === 'part'} />

@@ -2,6 +2,7 @@ import { addressOf } from '../../../app/routes'
 import { isDone } from '../../../batch/progress'
 import { Row } from '../../../parts/choice'
 import { Sheet } from '../../../parts/sheet'
+import type { NumberMode } from '../draft'
 import { useRun } from '../run-context'
 import type { SheetName } from '../run-model'
 import type { SheetPartProps } from './sheets'
@@ -17,6 +18,7 @@ export function MoreSheet({ onClose }: SheetPartProps) {
   return (
     <Sheet title="More" onClose={onClose}>
       <div>
+        {run.weighing.value !== null && <Modes onClose={onClose} />}
         <Row icon="pencil" label="Note" sub="What you see, smell or did" onPress={open('note')} />
         <Row icon="droplets" label="Spilled some" sub="Books what is gone" onPress={open('spill')} />
         <Row icon="trash" label="Discard a cup" sub="And weigh it again" onPress={open('discard-cup')} />
@@ -37,5 +39,31 @@ export function MoreSheet({ onClose }: SheetPartProps) {
         <Row icon="x" label="Give the batch up" sub="Everything recorded stays" onPress={open('abandon')} />
       </div>
     </Sheet>
+  )
+}
+
+/** The ways of reading the balance; on a phone this is where they are. */
+function Modes({ onClose }: SheetPartProps) {
+  const run = useRun()
+  const { mode } = run.draft.value
+  const choose = (to: NumberMode) => () => {
+    run.setMode(mode === to ? 're-tare' : to)
+    onClose()
+  }
+  return (
+    <>
+      <Row
+        icon="diff"
+        label={mode === 'by-difference' ? 'Weigh plainly again' : 'Weigh by difference'}
+        sub="The container before and after"
+        onPress={choose('by-difference')}
+      />
+      <Row
+        icon="plus"
+        label={mode === 'cumulative' ? 'Tare before each again' : 'Cumulative'}
+        sub="The pan is not tared in between"
+        onPress={choose('cumulative')}
+      />
+    </>
   )
 }
