@@ -1,9 +1,11 @@
 import { signal } from '@preact/signals'
 import type { Event } from '../batch/event'
 import { extendBatch, foldBatch, tipFor } from '../batch/fold'
+import { isoOf } from '../batch/instant'
 import type { Intention } from '../batch/intention'
 import type { BatchState } from '../batch/state'
 import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
+import type { Ids } from '../ports/ids'
 import type { BatchHandle, Outcome, Unsaved } from './app'
 import { loadWriting } from './load-writing'
 import { projectBatch } from './project'
@@ -65,32 +67,41 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
     return kept
   }
 
-  const attempt = async (intention: Intention): Promise<Outcome> => {
+  const forget = (ids: readonly string[]): void => {
+    entryStates.value = new Map([...entryStates.value].filter(([entry]) => !ids.includes(entry)))
+  }
+
+  /** `late` is what was held: it keeps its moment, its person and its id, so that it cannot be decided twice. */
+  const attempt = async (intention: Intention, late?: HeldIntention): Promise<Outcome> => {
     const { decide, sealAll } = await loadWriting()
     for (let tries = 0; tries < mostTries; tries += 1) {
       const { state } = view.value
-      const by = state.person
-      const context = { nowMs: writer.clock.nowMs(), by, newId: () => writer.ids.next() }
-      const decision = decide(state, intention, context)
+      const by = late?.by ?? state.person
+      const ids = idsFrom(writer, late?.id)
+      const decision = decide(state, intention, { nowMs: writer.clock.nowMs(), by, newId: ids.next })
       if (!decision.ok) return decision
       if (decision.value.length === 0) return { ok: true, entries: [], state: 'recorded' }
-      const sealed = sealAll(writer, stream, decision.value, tipFor(state, writer.replica()), by)
-      const ids = sealed.map((event) => event.id)
-      noteStates(ids, 'saving')
+      const drafts = late ? decision.value.map((draft) => ({ ...draft, occurredAt: late.at })) : decision.value
+      const sealed = sealAll({ ...writer, ids }, stream, drafts, tipFor(state, writer.replica()), by)
+      const entries = sealed.map((event) => event.id)
+      noteStates(entries, 'saving')
       const next = extendBatch(state, sealed)
       const answer = await log.append({ events: sealed, after: state.lastHash, projection: projectBatch(next) })
       switch (answer.state) {
         case 'recorded':
         case 'one-copy':
-          noteStates(ids, answer.state)
+          noteStates(entries, answer.state)
           publish(next)
-          return { ok: true, entries: ids, state: answer.state }
+          return { ok: true, entries, state: answer.state }
         case 'conflict':
+          forget(entries)
           await readAgain()
           break
         case 'held':
+          forget(entries)
           return hold(intention, by)
         case 'not-saved':
+          forget(entries)
           keepUnsaved(intention, answer.reason, 'not-saved')
           return { ok: false, refusal: { code: answer.reason } }
       }
@@ -103,7 +114,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
     const held: HeldIntention = {
       id: writer.ids.next(),
       stream,
-      at: new Date(writer.clock.nowMs()).toISOString(),
+      at: isoOf(writer.clock.nowMs(), writer.clock.offsetMinutes()),
       by,
       intention,
     }
@@ -112,6 +123,13 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
     return kept === 'held'
       ? { ok: true, entries: [], state: 'held' }
       : { ok: false, refusal: { code: 'STORAGE_REFUSED' } }
+  }
+
+  /** What the batch as it is now does not take stays on screen, with a person to decide about it. */
+  const again = async (intention: Intention, late?: HeldIntention): Promise<void> => {
+    const before = unsaved.value.length
+    const outcome = await attempt(intention, late)
+    if (!outcome.ok && unsaved.value.length === before) keepUnsaved(intention, 'HELD_REFUSED', 'not-saved')
   }
 
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
@@ -131,7 +149,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
       inTurn(async () => {
         const waiting = unsaved.value.filter((each) => each.state === 'not-saved')
         unsaved.value = unsaved.value.filter((each) => each.state !== 'not-saved')
-        for (const each of waiting) await attempt(each.intention)
+        for (const each of waiting) await again(each.intention)
       }),
     take: (arrived) =>
       inTurn(async () => {
@@ -144,15 +162,25 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
         fromElsewhere.value = fresh.at(-1)?.id ?? null
       }),
     noteStates,
-    decideHeld: ({ id: heldId, intention }) =>
+    decideHeld: (held) =>
       inTurn(async () => {
-        unsaved.value = unsaved.value.filter((each) => each !== heldHere.get(heldId))
-        heldHere.delete(heldId)
-        const before = unsaved.value.length
+        unsaved.value = unsaved.value.filter((each) => each !== heldHere.get(held.id))
+        heldHere.delete(held.id)
+        if (view.value.state.entries.some((entry) => entry.event.id === held.id)) return
         // Kept by this app as it was asked for; `decide` checks it against the batch as it is now.
-        const outcome = await attempt(intention as Intention)
-        if (!outcome.ok && unsaved.value.length === before)
-          keepUnsaved(intention as Intention, 'HELD_REFUSED', 'not-saved')
+        await again(held.intention as Intention, held)
       }),
+  }
+}
+
+/** Ids of new entries; the first is the given one, where there is one. */
+function idsFrom(writer: Writer, first: string | undefined): Ids {
+  let given = first
+  return {
+    next: () => {
+      const id = given ?? writer.ids.next()
+      given = undefined
+      return id
+    },
   }
 }

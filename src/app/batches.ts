@@ -45,9 +45,14 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
   const openOnce = async (id: string): Promise<KeptHandle | null> => {
     const events = await log.read(`batch:${id}`)
     if (events.length === 0) return null
-    const handle = openHandle({ log, writer, onChange: (state) => show(summaryOf(state)) }, id, events)
-    opened.push(handle)
-    return handle
+    try {
+      const handle = openHandle({ log, writer, onChange: (state) => show(summaryOf(state)) }, id, events)
+      opened.push(handle)
+      return handle
+    } catch {
+      // A log that cannot be folded was not written by this app as it stands: it is kept, and listed as damaged.
+      return null
+    }
   }
 
   const open = (id: string): Promise<KeptHandle | null> => {
@@ -59,14 +64,13 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
     return opening
   }
 
-  log.onAppended((events, from) => {
+  log.onAppended((events) => {
     const streams = new Set(events.map((event) => event.stream).filter((stream) => stream.startsWith('batch:')))
     for (const stream of streams) {
       const handle = handles.get(stream.slice('batch:'.length))
-      // What a handle of this page wrote, it shows by itself; a file that was brought in may bring anything.
+      // What a handle wrote it knows already; another page, or a file that was brought in, may bring anything.
       if (!handle) loadSoon()
-      else if (from === 'another-page')
-        void handle.then((live) => live?.take(events.filter((event) => event.stream === stream)))
+      else void handle.then((live) => live?.take(events.filter((event) => event.stream === stream)))
     }
   })
   log.onEntryState((ids, state) => {

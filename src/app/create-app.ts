@@ -12,6 +12,7 @@ import type { App, JustDone, UpdateModel } from './app'
 import { type BatchesWorld, createBatches } from './batches'
 import { createBells } from './bells'
 import { createCatalogue } from './catalogue'
+import { oneAtATime } from './one-at-a-time'
 import type { Refusal } from './refusals'
 import { createRouter } from './routes'
 import { createSettings } from './settings'
@@ -104,8 +105,9 @@ export function createApp(parts: Parts): StartedApp {
 
   const started = Promise.all([batches.load(), settings.load()]).then(() => undefined)
   void started.then(() => catalogue.load())
-  void log.ready().then(() => batches.decideHeld())
-  decideHeldWhenBack(log, storage, batches.decideHeld)
+  const decideHeld = oneAtATime(batches.decideHeld)
+  void log.ready().then(decideHeld)
+  decideHeldWhenBack(log, storage, decideHeld)
   return { ...app, started }
 }
 
@@ -125,12 +127,12 @@ function tickingClock(clock: Clock, window: Window): ReadonlySignal<number> {
 function decideHeldWhenBack(
   log: EventLog,
   storage: ReadonlySignal<ReturnType<EventLog['state']>>,
-  decideHeld: () => Promise<void>,
+  decideHeld: () => void,
 ): void {
   let wasOpen = log.state().database === 'open'
   effect(() => {
     const open = storage.value.database === 'open'
-    if (open && !wasOpen) void decideHeld()
+    if (open && !wasOpen) decideHeld()
     wasOpen = open
   })
 }

@@ -71,12 +71,12 @@ describe('two pages on one batch', () => {
   }
 
   test('[E7] what was decided on an older view is decided anew, and neither loses an entry', async () => {
-    const other = await otherPage()
+    const [mine, other] = [await otherPage(), await otherPage()]
     entriesOf(await other.intend(weigh('b-shea', '10')))
-    expect(isDone(state(), 'b-shea')).toBe(false)
-    entriesOf(await handle.intend(weigh('b-squalane', '15')))
+    expect(isDone(mine.view.value.state, 'b-shea')).toBe(false)
+    entriesOf(await mine.intend(weigh('b-squalane', '15')))
     entriesOf(await other.intend(weigh('b-cetearyl', '12.5')))
-    for (const { state: seen } of [handle.view.value, other.view.value])
+    for (const { state: seen } of [mine.view.value, other.view.value])
       expect(isDone(seen, 'b-shea') && isDone(seen, 'b-squalane')).toBe(true)
     expect(other.view.value.state.forked).toBe(false)
     expect(other.view.value.state.entries).toHaveLength((await stored()).length)
