@@ -1,7 +1,6 @@
 import { bindingAt, verifyRemedy } from './remedy-check'
 import { addTheLeast, departTheLeast, type LeastRemedy, remedyOf, spendTheLeast, worstLines } from './remedy-least'
-import type { Limit, RemedyProblem, RemedyRefusal } from './remedy-model'
-import { sumOf } from './remedy-model'
+import { type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import {
   leastCostOf,
   leastSumOf,

@@ -1,6 +1,5 @@
 import type { Micrograms } from './mass'
-import type { Limit, RemedyProblem, RemedyRefusal } from './remedy-model'
-import { sumOf } from './remedy-model'
+import { type Allowing, type Asking, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import { type Scaled, same } from './remedy-scaled'
 
 /** The totals at which every line can lie in its range, in units of the planned total; or why there are none. */
@@ -30,6 +29,7 @@ export function feasibleTotals(problem: RemedyProblem, scaled: Scaled): Feasible
 
   const low = Math.max(filled.low, reached.low)
   const high = Math.min(filled.high, reached.high)
+  // Exact sums never come here, for where ΣL_i > M > ΣU_i some line has L_i > U_i; only rounding can part the spans.
   if (low > high + same) {
     const inUg = (total: number): Micrograms => Math.round(total * problem.totalUg)
     return { feasible: false, why: { code: 'CLOSURE_CONFLICT', neededUg: inUg(low), allowedUg: inUg(high) } }
@@ -51,9 +51,9 @@ export const highestAt = ({ reach, high }: Scaled, total: number): number[] =>
   reach.map((mass, index) => Math.min(mass, (high[index] ?? 1) * total))
 
 /** A bound on the total and the limit that sets it. */
-interface Bound {
+interface Bound<By> {
   readonly at: number
-  readonly by: Limit
+  readonly by: By
 }
 
 function refusedAtTheDoor({ lines }: RemedyProblem): RemedyRefusal | undefined {
@@ -66,11 +66,14 @@ function refusedAtTheDoor({ lines }: RemedyProblem): RemedyRefusal | undefined {
   return stray && { code: 'LINE_NOT_IN_FORMULA', id: stray.id }
 }
 
-function boundsOfTotal(problem: RemedyProblem, scaled: Scaled): { readonly lower: Bound; readonly upper: Bound } {
+function boundsOfTotal(
+  problem: RemedyProblem,
+  scaled: Scaled,
+): { readonly lower: Bound<Asking>; readonly upper: Bound<Allowing> } {
   const { held, reach, low, high, least, contents, capacity } = scaled
-  let lower: Bound = { at: least, by: { limit: 'least-total' } }
+  let lower: Bound<Asking> = { at: least, by: { limit: 'least-total' } }
   if (contents > lower.at) lower = { at: contents, by: { limit: 'contents' } }
-  let upper: Bound = { at: capacity, by: { limit: 'capacity' } }
+  let upper: Bound<Allowing> = { at: capacity, by: { limit: 'capacity' } }
   for (const [index, { id, locked }] of problem.lines.entries()) {
     const mass = held[index] ?? 0
     const needed = mass > 0 ? mass / (high[index] ?? 1) : 0
@@ -82,7 +85,11 @@ function boundsOfTotal(problem: RemedyProblem, scaled: Scaled): { readonly lower
   return { lower, upper }
 }
 
-function linesConflict({ totalUg, capacityUg }: RemedyProblem, lower: Bound, upper: Bound): RemedyRefusal {
+function linesConflict(
+  { totalUg, capacityUg }: RemedyProblem,
+  lower: Bound<Asking>,
+  upper: Bound<Allowing>,
+): RemedyRefusal {
   const allowedUg = upper.by.limit === 'capacity' ? capacityUg : Math.floor(upper.at * totalUg)
   // A ratio of whole micrograms that is itself one is not to be rounded up past it.
   const neededUg = Math.ceil(lower.at * totalUg - 1e-3)
@@ -99,7 +106,7 @@ function minimumsExceed({ totalUg }: RemedyProblem, scaled: Scaled, total: numbe
   }
 }
 
-function maximumsBelow(problem: RemedyProblem, scaled: Scaled, total: number, needs: Limit): RemedyRefusal {
+function maximumsBelow(problem: RemedyProblem, scaled: Scaled, total: number, needs: Asking): RemedyRefusal {
   const { reach, high } = scaled
   return {
     code: 'MAXIMUMS_BELOW_TOTAL',

@@ -1,8 +1,7 @@
 import type { Micrograms } from './mass'
 import { bindingAt, outOfRangeAt } from './remedy-check'
 import { feasibleTotals, highestAt, lowestAt } from './remedy-interval'
-import type { FeasibleRemedy, Limit, RemedyProblem, RemedyRefusal } from './remedy-model'
-import { sumOf } from './remedy-model'
+import { type FeasibleRemedy, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import { type Scaled, scaledOf, wholeMicrograms } from './remedy-scaled'
 import { leastCost, leastSum, leastWorst } from './remedy-share'
 

@@ -51,6 +51,10 @@ export type Limit =
   | { readonly limit: 'low' | 'high' | 'stock' | 'locked' | 'in' | 'tolerance' | 'shared'; readonly id: string }
   | { readonly limit: 'capacity' | 'least-total' | 'contents' }
 
+/** What asks for a batch of at least a size, and what allows one of at most a size. */
+export type Asking = { readonly limit: 'high'; readonly id: string } | { readonly limit: 'least-total' | 'contents' }
+export type Allowing = { readonly limit: 'locked' | 'stock'; readonly id: string } | { readonly limit: 'capacity' }
+
 /** Why a remedy cannot be: what binds it, and where a line asks for it, which. */
 export type RemedyRefusal =
   | { readonly code: 'VESSEL_TOO_SMALL'; readonly neededUg: Micrograms; readonly capacityUg: Micrograms }
@@ -68,12 +72,12 @@ export type RemedyRefusal =
   /** One limit asks for a batch of at least `neededUg`, another allows at most `allowedUg`. */
   | {
       readonly code: 'LINES_CONFLICT'
-      readonly needs: Limit
+      readonly needs: Asking
       readonly neededUg: Micrograms
-      readonly allows: Limit
+      readonly allows: Allowing
       readonly allowedUg: Micrograms
     }
-  /** At `totalUg`, where it is least bad, all lines at their least come to more; `ids` hold more than their least. */
+  /** At `totalUg`, where it is least bad, all lines at their least come to more; `ids` hold more than their plan. */
   | {
       readonly code: 'MINIMUMS_EXCEED_TOTAL'
       readonly totalUg: Micrograms
@@ -85,7 +89,7 @@ export type RemedyRefusal =
       readonly code: 'MAXIMUMS_BELOW_TOTAL'
       readonly totalUg: Micrograms
       readonly maximumsUg: Micrograms
-      readonly needs: Limit
+      readonly needs: Asking
       readonly ids: readonly string[]
       readonly allLocked: boolean
     }

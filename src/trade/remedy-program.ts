@@ -1,5 +1,4 @@
-import type { Coupling, RemedyProblem } from './remedy-model'
-import { sumOf } from './remedy-model'
+import { type Coupling, type RemedyProblem, sumOf } from './remedy-model'
 import type { Scaled } from './remedy-scaled'
 import type { Program, Row } from './solve'
 

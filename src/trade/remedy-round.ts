@@ -26,10 +26,13 @@ export function roundRemedy(
   const totalUg = sumOf(lines.map(({ massUg }, index) => massUg + (additionsUg[index] ?? 0)))
   const rounded = lines.map((line, index) => onStep(line, additionsUg[index] ?? 0, stepsUg[index] ?? 1, totalUg, slack))
   const before = new Set(verifyRemedy(problem, additionsUg).map(keyOf))
-  const attempt = (candidate: readonly Micrograms[], residual: string | null): Attempt => ({
+  const attempt = (candidate: readonly Micrograms[], residual: string | null, stepUg: Micrograms): Attempt => ({
     additionsUg: candidate,
     residual,
-    breaks: verifyRemedy(problem, candidate).filter((limit) => !before.has(keyOf(limit))),
+    // A total that the balance cannot tell from the least one is the least one.
+    breaks: verifyRemedy(problem, candidate).filter(
+      (broken) => !before.has(keyOf(broken)) && (broken.limit !== 'least-total' || broken.byUg >= stepUg),
+    ),
   })
 
   const restUg = sumOf(additionsUg) - sumOf(rounded)
@@ -39,12 +42,12 @@ export function roundRemedy(
     const nearestUg = roundToStep((rounded[index] ?? 0) + restUg, stepUg)
     for (const addUg of [nearestUg, nearestUg + stepUg, nearestUg - stepUg]) {
       if (addUg < 0 || addUg > stillToHand(line)) continue
-      const tried = attempt(rounded.with(index, addUg), line.id)
+      const tried = attempt(rounded.with(index, addUg), line.id, stepUg)
       if (!best || tried.breaks.length < best.breaks.length) best = tried
       if (tried.breaks.length === 0) return answerOf(problem, tried)
     }
   }
-  return answerOf(problem, best ?? attempt(rounded, null))
+  return answerOf(problem, best ?? attempt(rounded, null, 1))
 }
 
 interface Attempt {

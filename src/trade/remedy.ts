@@ -1,8 +1,14 @@
 import { ratioOf } from './decimal'
 import { fractionOf, type Micrograms } from './mass'
 import { outOfRangeAt } from './remedy-check'
-import type { FeasibleRemedy, RemedyLine, RemedyProblem, RemedyRefusal } from './remedy-model'
-import { stillToHand, sumOf } from './remedy-model'
+import {
+  type FeasibleRemedy,
+  type RemedyLine,
+  type RemedyProblem,
+  type RemedyRefusal,
+  stillToHand,
+  sumOf,
+} from './remedy-model'
 
 export type { RemedyLine, RemedyProblem, RemedyRefusal } from './remedy-model'
 
