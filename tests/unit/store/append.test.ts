@@ -81,6 +81,8 @@ describe('appending', () => {
       intention: { kind: 'weigh' },
     }
     expect(await first.store.log.hold(held)).toBe('held')
+    first.journal.breakDown()
+    expect(await first.store.log.heldIntentions()).toEqual([held])
     first.kill()
     vi.stubGlobal('indexedDB', working)
     const second = await openPage(tablet)

@@ -145,6 +145,17 @@ describe('merging', () => {
     expect(await read(tablet, 'batch:a')).toEqual(idsOf(events).toSorted())
   })
 
+  it('[S18] the file a page is writing is not merged, not even by that page', async () => {
+    const tablet = newTablet()
+    await tablet.locks.keep(pageLock('p1'))
+    const journal = journalOf(tablet, 'p1')
+    const { events } = write('batch:a', 2)
+    await journal.append(events.slice(0, 1).map(eventText))
+    expect(await journal.merge()).toBe(0)
+    await journal.append(events.slice(1).map(eventText))
+    expect(await read(tablet, 'batch:a')).toEqual(idsOf(events))
+  })
+
   it('[S20] after a write that failed nothing is put behind it: the next line goes to another file', async () => {
     const tablet = newTablet()
     const journal = journalOf(tablet, 'p1')
