@@ -19,6 +19,9 @@ export interface Format {
   readonly ago: (sinceMs: number) => string
 }
 
+/** A figure and its unit stay on one line. */
+const noBreak = '\u00a0'
+
 /** What a mass is shown to where no balance says otherwise: 0.01 g. */
 const usualStepUg = 10_000
 
@@ -33,12 +36,12 @@ export function createFormat(mark: '.' | ',', locale?: string): Format {
   return {
     mass,
     massWithUnit: (massUg, stepUg = usualStepUg) => {
-      if (Math.abs(massUg) < 10 * massUnits.kg) return `${mass(massUg, stepUg)} g`
+      if (Math.abs(massUg) < 10 * massUnits.kg) return `${mass(massUg, stepUg)}${noBreak}g`
       const decimals = Math.max(0, 3 + decimalsOf(stepUg))
       const shown = number(roundToStep(massUg, stepUg) / massUnits.kg, Math.min(decimals, 6))
-      return `${shown.includes(mark) ? shown.replace(/0+$/, '').replace(/[.,]$/, '') : shown} kg`
+      return `${shown.includes(mark) ? shown.replace(/0+$/, '').replace(/[.,]$/, '') : shown}${noBreak}kg`
     },
-    percent: (fraction, decimals = 2) => `${number(fraction * 100, decimals)} %`,
+    percent: (fraction, decimals = 2) => `${number(fraction * 100, decimals)}${noBreak}%`,
     number,
     time: (atMs) => time.format(atMs),
     date: (at) => date.format(typeof at === 'string' ? new Date(at) : at),

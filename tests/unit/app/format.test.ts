@@ -16,18 +16,18 @@ describe('figures as a person writes them', () => {
   })
 
   test.each([
-    [1_830_000, undefined, '1.83 g'],
-    [9_999_990_000, undefined, '9999.99 g'],
-    [12_400_000_000, undefined, '12.4 kg'],
-    [20_000_000_000, undefined, '20 kg'],
-    [100_000_000_000, 1_000_000, '100 kg'],
+    [1_830_000, undefined, '1.83\u00a0g'],
+    [9_999_990_000, undefined, '9999.99\u00a0g'],
+    [12_400_000_000, undefined, '12.4\u00a0kg'],
+    [20_000_000_000, undefined, '20\u00a0kg'],
+    [100_000_000_000, 1_000_000, '100\u00a0kg'],
   ])('[A2] %d µg with its unit is %s', (massUg, stepUg, text) => {
     expect(point.massWithUnit(massUg, stepUg)).toBe(text)
   })
 
   test('[A2] percent and plain numbers take the same mark', () => {
-    expect(point.percent(0.0133)).toBe('1.33 %')
-    expect(comma.percent(0.4, 0)).toBe('40 %')
+    expect(point.percent(0.0133)).toBe('1.33\u00a0%')
+    expect(comma.percent(0.4, 0)).toBe('40\u00a0%')
     expect(comma.number(0.1 + 0.2)).toBe('0,3')
     expect(point.number(-7.5, 1)).toBe('−7.5')
   })
