@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import type { Drafts } from '../../ports/event-log'
+import type { App } from '../../app/app'
 import type { Reading } from '../../trade/weighing'
 
 /** How a person reads the balance: pan tared before, pan left as it was, or the container before and after. */
@@ -28,7 +28,7 @@ export interface DraftBook {
  * Half-typed digits by step, in the drafts' store under `batch:<id>:<step>`, so that a step change, a reload or a kill
  * loses none. What was typed since wins over what the store answers late.
  */
-export function createDraftBook(port: Drafts, batchId: string): DraftBook {
+export function createDraftBook(port: App['drafts'], batchId: string): DraftBook {
   const prefix = `batch:${batchId}:`
   const drafts = signal<ReadonlyMap<string, Draft>>(new Map())
   const loaded = signal(false)

@@ -1,7 +1,7 @@
 import type { Event } from '../../batch/event'
 import { canBeStruck } from '../../batch/fold'
 import type { BatchState } from '../../batch/state'
-import type { EntryState } from '../../ports/event-log'
+import type { EntryState } from '../../parts/notice'
 
 /** An entry of a step as the screen lists it. `state` says where it stands; struck ones stay legible. */
 export interface StepEntry {

@@ -1,5 +1,5 @@
 import './hand.css'
-import type { ComponentChildren } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
 import { NumberPad } from '../../parts/pad'
 import { useRun } from './run-context'
 import { VesselShelf } from './vessel-shelf'
@@ -17,17 +17,29 @@ export function Hand() {
   )
 }
 
-/** The pad types into the active field of the step in hand. */
-export function Pad({ onEnter }: { onEnter: () => void }): ComponentChildren {
+/**
+ * The pad types into the active field of the step in hand. A press leaves the focus where it was: a key that had it
+ * would take the next Enter for itself.
+ */
+export function Pad({ onEnter }: { onEnter: () => void }) {
   const run = useRun()
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const keep = (event: MouseEvent) => event.preventDefault()
+    const pad = place.current
+    pad?.addEventListener('mousedown', keep)
+    return () => pad?.removeEventListener('mousedown', keep)
+  }, [])
   const field = run.activeField.value
   return (
-    <NumberPad
-      value={run.draft.value.fields[field] ?? ''}
-      onChange={(text) => run.type(field, text)}
-      decimalMark={run.app.settings.decimalMark.value}
-      onEnter={onEnter}
-      listen={run.sheet.value === null}
-    />
+    <div class="pad-place" ref={place}>
+      <NumberPad
+        value={run.draft.value.fields[field] ?? ''}
+        onChange={(text) => run.type(field, text)}
+        decimalMark={run.app.settings.decimalMark.value}
+        onEnter={onEnter}
+        listen={run.sheet.value === null}
+      />
+    </div>
   )
 }

@@ -1,16 +1,15 @@
 import './messages.css'
+import { useEffect, useState } from 'preact/hooks'
 import type { Unsaved } from '../../app/app'
 import { useFormat } from '../../app/format'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import { gateWords } from '../../app/refusals/gates'
-import { wordsOf } from '../../batch/entry-words'
 import type { Gate } from '../../batch/gate'
 import { titleOf } from '../../batch/wording'
 import { GateBar, NotSavedBar, UndoBar } from '../../parts/bars'
 import { Notice } from '../../parts/notice'
 import { copyText } from './copy-text'
 import { useRun } from './run-context'
-import { useSay } from './use-say'
 
 /** What a step wants to say before its number: what is not saved, what closes it, what was refused, what was done. */
 export function Messages({ gates, undo = true }: { gates: readonly Gate[]; undo?: boolean }) {
@@ -27,7 +26,7 @@ export function Messages({ gates, undo = true }: { gates: readonly Gate[]; undo?
       <Refused />
       {gate && <Closed gate={gate} />}
       {undo && <JustDone />}
-      <Elsewhere />
+      <ElsewherePlace />
     </div>
   )
 }
@@ -147,8 +146,15 @@ function JustDone() {
   )
 }
 
-function Elsewhere() {
-  const say = useSay()
-  const event = useRun().elsewhere.value
-  return event === null ? null : <Notice icon="users" title={`On another page: ${wordsOf(event, say)}`} live />
+type ElsewhereModule = typeof import('./elsewhere')
+
+/** Its words come when there is something to say. */
+function ElsewherePlace() {
+  const run = useRun()
+  const [module, setModule] = useState<ElsewhereModule | null>(null)
+  const hasNews = run.elsewhere.value !== null
+  useEffect(() => {
+    if (hasNews) void import('./elsewhere').then(setModule)
+  }, [hasNews])
+  return hasNews && module !== null ? <module.Elsewhere /> : null
 }

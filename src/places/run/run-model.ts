@@ -6,12 +6,14 @@ import type { Gate } from '../../batch/gate'
 import type { Intention } from '../../batch/intention'
 import type { PlannedStep } from '../../batch/plan'
 import type { Weighing } from '../../batch/weighing-of'
-import type { AwakeState } from '../../ports/awake'
 import type { DeviationPanel } from './deviation-model'
 import type { Draft, DraftBook, NumberMode } from './draft'
 import type { TimerFact } from './timers'
 import type { Reckoner } from './typed'
 import type { Judged, Net } from './weigh-model'
+
+/** Whether the screen is kept on. */
+export type AwakeState = Parameters<Parameters<App['awake']['onChange']>[0]>[0]
 
 /** A page over the run: at most one is open. */
 export type SheetName =

@@ -5,10 +5,12 @@ import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
 import { warmCards } from './cards/card-of'
+import { warmDeviation } from './deviation-place'
 import { createRunModel } from './model'
 import { RunProvider } from './run-context'
 import type { RunModel } from './run-model'
 import { RunScreen } from './screen'
+import { warmSheets } from './sheets/sheet-of'
 
 /** Inside a batch: the ladder of its steps, the step in hand, and what the hand needs for it. */
 export function RunPlace() {
@@ -45,7 +47,7 @@ function useRunModel(app: App, batchId: string): RunModel | 'opening' | 'none' {
       const model = createRunModel(app, handle)
       made.push(model)
       setFound(model)
-      warmCards()
+      warm()
     })
     return () => {
       here = false
@@ -53,4 +55,11 @@ function useRunModel(app: App, batchId: string): RunModel | 'opening' | 'none' {
     }
   }, [app, batchId])
   return found
+}
+
+/** What the first screen does without is fetched right after it: cards, the ways on, the sheets. */
+function warm(): void {
+  void warmCards()
+  void warmDeviation()
+  void warmSheets()
 }

@@ -1,7 +1,11 @@
 import type { PlannedStep } from '../../../batch/plan'
+import { isDone } from '../../../batch/progress'
+import { useRun } from '../run-context'
 import { AdjustCard } from './adjust'
+import { AllDone } from './all-done'
 import { ChargeCard } from './charge'
 import { CombineCard } from './combine'
+import { DoneCard } from './done'
 import { FillCard } from './fill'
 import { CoolCard, HeatCard } from './heat'
 import { DeaerateCard, HoldCard, HydrateCard, RestCard } from './hold'
@@ -11,8 +15,16 @@ import { MixCard } from './mix'
 import { CleanCard, NoteCard } from './plain'
 import { SampleCard } from './sample'
 
+/** Every card but that of a weighing in hand: nothing left, a step that is done, a step of another kind. */
+export function OtherCard() {
+  const run = useRun()
+  const planned = run.planned.value
+  if (planned === null) return <AllDone />
+  return isDone(run.handle.view.value.state, planned.id) ? <DoneCard /> : <ProcessCard planned={planned} />
+}
+
 /** The cards of every kind of step but weighing, in one part that is fetched after the first screen. */
-export function ProcessCard({ planned }: { planned: PlannedStep }) {
+function ProcessCard({ planned }: { planned: PlannedStep }) {
   const { step } = planned
   switch (step.kind) {
     case 'weigh':

@@ -1,4 +1,5 @@
 import { Pill } from '../../../parts/chips'
+import { focusField } from '../focus-field'
 import { peopleOf } from '../people'
 import { useRun } from '../run-context'
 
@@ -18,7 +19,10 @@ export function SecondPerson() {
           key={id}
           text={initials}
           selected={id === chosen}
-          onPress={() => run.type('checkedBy', id === chosen ? '' : id)}
+          onPress={() => {
+            run.type('checkedBy', id === chosen ? '' : id)
+            focusField('reading')
+          }}
         />
       ))}
     </div>

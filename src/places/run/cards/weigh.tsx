@@ -4,6 +4,7 @@ import { statusOf } from '../../../batch/progress'
 import { Button } from '../../../parts/button'
 import { Card } from '../../../parts/card'
 import { Horn } from '../../../parts/horn'
+import { focusField } from '../focus-field'
 import { Messages } from '../messages'
 import { hornBleedPx, isNarrow } from '../narrow'
 import { ReadingHero } from '../reading-hero'
@@ -46,7 +47,10 @@ export function WeighCard() {
 function WeighActs({ part }: { part: boolean }) {
   const run = useRun()
   const { mode } = run.draft.value
-  const toggle = (to: 'by-difference' | 'cumulative') => run.setMode(mode === to ? 're-tare' : to)
+  const toggle = (to: 'by-difference' | 'cumulative') => {
+    run.setMode(mode === to ? 're-tare' : to)
+    focusField(run.activeField.value)
+  }
   return (
     <div class="eye-acts">
       <Button

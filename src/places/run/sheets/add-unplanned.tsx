@@ -10,7 +10,7 @@ import { NumberField } from '../../../parts/number-field'
 import { Sheet } from '../../../parts/sheet'
 import { hazardIcon } from '../cards/hazard-icon'
 import { useRun } from '../run-context'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
 import { vesselOptions } from './vessel-options'
 

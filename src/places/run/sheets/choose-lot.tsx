@@ -8,7 +8,7 @@ import type { Micrograms } from '../../../trade/mass'
 import { type LotChoice, type LotTrouble, lotChoices } from '../lot-choices'
 import { useRun } from '../run-context'
 import { lotInUse } from '../weigh-model'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
 
 /** Which lot this weighing comes from: the oldest usable first, what is called out after them. */

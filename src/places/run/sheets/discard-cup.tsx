@@ -5,7 +5,7 @@ import { Notice } from '../../../parts/notice'
 import { PressAndHold } from '../../../parts/press-and-hold'
 import { Sheet } from '../../../parts/sheet'
 import { useRun } from '../run-context'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
 import { vesselOptions } from './vessel-options'
 

@@ -3,7 +3,7 @@ import { Notice } from '../../../parts/notice'
 import { Sheet } from '../../../parts/sheet'
 import { peopleOf } from '../people'
 import { useRun } from '../run-context'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
 
 /** Who goes on: one tap. What is recorded from then on carries their initials. */

@@ -5,7 +5,7 @@ import { Sheet } from '../../../parts/sheet'
 import type { NumberMode } from '../draft'
 import { useRun } from '../run-context'
 import type { SheetName } from '../run-model'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 
 /** What is needed now and then. */
 export function MoreSheet({ onClose }: SheetPartProps) {

@@ -3,7 +3,7 @@ import { TextField } from '../../../parts/form'
 import { Notice } from '../../../parts/notice'
 import { Sheet } from '../../../parts/sheet'
 import { useRun } from '../run-context'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
 
 export function NoteSheet({ onClose }: SheetPartProps) {

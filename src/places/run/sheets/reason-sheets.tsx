@@ -1,7 +1,7 @@
 import { titleOf } from '../../../batch/wording'
 import { useRun } from '../run-context'
 import { ReasonSheet } from './reason-sheet'
-import type { SheetPartProps } from './sheets'
+import type { SheetPartProps } from './sheet-part'
 
 export function ParkSheet({ onClose }: SheetPartProps) {
   return (

@@ -13,10 +13,6 @@ import { AbandonSheet, LeaveShortSheet, ParkSheet, SkipSheet } from './reason-sh
 import { SpillSheet } from './spill'
 import { StrikeSheet } from './strike'
 
-export interface SheetPartProps {
-  onClose: () => void
-}
-
 export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => void }) {
   switch (open.name) {
     case 'steps':

@@ -1,0 +1,4 @@
+/** What every sheet of the run is handed. */
+export interface SheetPartProps {
+  onClose: () => void
+}
