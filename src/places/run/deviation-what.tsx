@@ -6,7 +6,7 @@ import { HeroNumber, StateLine } from '../../parts/hero'
 import { Horn } from '../../parts/horn'
 import { StepHeading } from './cards/step-heading'
 import type { DeviationPanel } from './deviation-model'
-import { limitWords, roomWords } from './deviation-words'
+import { bare, limitWords, roomWords } from './deviation-words'
 import { hornBleedPx } from './narrow'
 import { personById } from './people'
 import { useRun } from './run-context'
@@ -95,7 +95,7 @@ function Change({ panel }: { panel: DeviationPanel }) {
           <tr key={row.line} class={row.breaks ? 'change-breaks' : undefined}>
             <th scope="row">{row.name}</th>
             <td>
-              {format.percent(row.before).replace(' %', '')} → <b>{format.percent(row.after)}</b>
+              {bare(row.before, format)} → <b>{format.percent(row.after)}</b>
             </td>
             <td class="change-limit">{limitWords(row, format)}</td>
           </tr>

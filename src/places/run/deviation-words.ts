@@ -54,9 +54,7 @@ function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Form
 }
 
 const outWords = (row: FinishedRow, format: Format): string =>
-  row.after > row.high
-    ? `over ${format.percent(row.high).replace(' %', '')}`
-    : `under ${format.percent(row.low).replace(' %', '')}`
+  row.after > row.high ? `over ${bare(row.high, format)}` : `under ${bare(row.low, format)}`
 
 function whyNot(why: NonNullable<RemedyOffer['why']>, state: BatchState, format: Format): string {
   switch (why.code) {
@@ -90,8 +88,7 @@ export function consequenceWords(panel: DeviationPanel, format: Format): string 
   return `${ends}; ${limitOwner(row)} ${row.after > row.high ? 'stops at' : 'starts at'} ${format.percent(row.after > row.high ? row.high : row.low)}.${more}`
 }
 
-const rangeOf = (row: FinishedRow, format: Format): string =>
-  `${format.percent(row.low).replace(' %', '')}–${format.percent(row.high)}`
+const rangeOf = (row: FinishedRow, format: Format): string => `${bare(row.low, format)}–${format.percent(row.high)}`
 
 function limitOwner({ from }: FinishedRow): string {
   switch (from) {
@@ -107,7 +104,7 @@ function limitOwner({ from }: FinishedRow): string {
 /** "at most 3.60", "at least 0.38": the limit that a row is nearest to. */
 export function limitWords(row: FinishedRow, format: Format): string {
   const nearHigh = row.after >= (row.low + row.high) / 2
-  const bound = format.percent(nearHigh ? row.high : row.low).replace(' %', '')
+  const bound = bare(nearHigh ? row.high : row.low, format)
   return `${nearHigh ? 'at most' : 'at least'} ${bound}`
 }
 
@@ -175,6 +172,9 @@ export function actOfWay(
       return { label: 'Discard this vessel', closed: false }
   }
 }
+
+/** The figure of a percentage alone. */
+export const bare = (fraction: number, format: Format): string => format.percent(fraction).replace(/\s*%$/, '')
 
 const short = (text: string): string =>
   text.length <= longestLine ? text : `${text.slice(0, longestLine - 1).trimEnd()}…`

@@ -1,3 +1,4 @@
+import './reading-list.css'
 import { useRun } from '../run-context'
 
 export interface ReadingRow {
