@@ -2,6 +2,7 @@ import './spec-fields.css'
 import { Pill } from '../../parts/chips.tsx'
 import { Switch } from '../../parts/choice.tsx'
 import { SelectField, TextField } from '../../parts/form.tsx'
+import { Icon } from '../../parts/icon.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
 
@@ -83,9 +84,13 @@ const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
   const toggle = (option: string) =>
     onChange((chosen.includes(option) ? chosen.filter((each) => each !== option) : [...chosen, option]).join('\n'))
   return (
-    <fieldset class="spec-many">
-      <legend>{label}</legend>
-      <div class="spec-pills">
+    <details class="spec-many">
+      <summary>
+        {label}
+        <span class="spec-none">{chosen.length === 0 ? 'nothing' : `${chosen.length} chosen`}</span>
+        <Icon name="chevron-down" />
+      </summary>
+      <div class="spec-pills" role="group" aria-label={label}>
         {options.length === 0 && <p class="spec-none">nothing to choose from yet</p>}
         {options.map((option) => (
           <Pill
@@ -96,7 +101,7 @@ const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
           />
         ))}
       </div>
-    </fieldset>
+    </details>
   )
 }
 

@@ -88,7 +88,10 @@ export function fieldsOf(draft: FormulaDraft, id: string, options: Options): rea
   if (draft.vessels.some((vessel) => vessel.id === id)) return vesselFields
   if (draft.checks.some((check) => check.id === id)) return checkFields
   const step = draft.steps.find((each) => each.id === id)
-  if (step) return stepFields(step.values.kind ?? '', options)
+  if (step) {
+    const others = options.steps.filter(({ value }) => value !== id)
+    return stepFields(step.values.kind ?? '', { ...options, steps: others })
+  }
   const line = draft.phases.flatMap(({ lines }) => lines).find((each) => each.id === id)
   return lineFields(line?.values['amount.kind'] ?? '', options)
 }

@@ -20,7 +20,9 @@ export function EditorLines({ editor }: { editor: EditorModel }) {
       {phases.map((phase) => (
         <PhaseCard key={phase.id} editor={editor} phase={phase} />
       ))}
-      <Button icon="plus" label="Add a phase" onPress={() => editor.add('phase')} />
+      <div>
+        <Button icon="plus" label="Add a phase" onPress={() => editor.add('phase')} />
+      </div>
     </>
   )
 }

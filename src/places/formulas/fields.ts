@@ -73,9 +73,9 @@ export function lineFields(kind: string, options: Options): readonly FieldSpec[]
       optional: true,
     },
     { key: 'tolerance.absoluteUg', label: 'or tolerance, ± in g', kind: 'mass', zero: false, optional: true },
+    { key: 'assayAssumed', label: 'Active matter it was written for', kind: 'number', percent: true, optional: true },
     { key: 'range.min', label: 'Finished product, at least', kind: 'number', percent: true, optional: true },
     { key: 'range.max', label: 'Finished product, at most', kind: 'number', percent: true, optional: true },
-    { key: 'assayAssumed', label: 'Active matter it was written for', kind: 'number', percent: true, optional: true },
     {
       key: 'locksAfter',
       label: 'Too late for more of it after',

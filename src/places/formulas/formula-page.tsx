@@ -40,8 +40,8 @@ interface ReadingProps {
 }
 
 const Reading = ({ page, formula, revision }: ReadingProps) => (
-  <main class="formulas">
-    <div class="formulas-main">
+  <main class="formulas formula-reading">
+    <div class="formulas-main formula-top">
       <header class="formula-head">
         <Button kind="plain" icon="arrow-left" label="Formulas" href={addressOf({ place: 'formulas' })} />
         <div class="formula-title">
@@ -55,16 +55,18 @@ const Reading = ({ page, formula, revision }: ReadingProps) => (
         </div>
       </header>
       {revision.note && <p class="formula-note">{revision.note}</p>}
+    </div>
+    <Actions page={page} formula={formula} revision={revision} />
+    <div class="formulas-main">
       <RevisionLines revision={revision} />
       <RevisionSteps revision={revision} />
       <RevisionChecks revision={revision} />
     </div>
-    <Actions page={page} formula={formula} revision={revision} />
   </main>
 )
 
 const Actions = ({ page, formula, revision }: ReadingProps) => (
-  <aside class="formulas-side" aria-label="What to do with it">
+  <aside class="formulas-side formula-actions" aria-label="What to do with it">
     <Button
       kind="filled"
       size="primary"

@@ -20,6 +20,7 @@ export const materialFields: readonly FieldSpec[] = [
   },
   { key: 'densityGPerMl', label: 'Density', kind: 'number', unit: 'g/mL', min: 0.01, max: 25, optional: true },
   { key: 'maxTemperatureC', label: 'Not above', kind: 'number', unit: '°C', min: -100, max: 400, optional: true },
+  { key: 'costPerKg', label: 'Cost of a kilogram', kind: 'number', min: 0, max: 1e7, optional: true },
   { key: 'useLevel.min', label: 'Use level, at least', kind: 'number', percent: true, optional: true },
   { key: 'useLevel.max', label: 'Use level, at most', kind: 'number', percent: true, optional: true },
   { key: 'phWindow.min', label: 'pH, at least', kind: 'number', min: 0, max: 14, optional: true },
@@ -32,7 +33,6 @@ export const materialFields: readonly FieldSpec[] = [
     options: same('anionic', 'amphoteric', 'non-ionic', 'cationic surfactant', 'cationic polymer'),
     optional: true,
   },
-  { key: 'costPerKg', label: 'Cost of a kilogram', kind: 'number', min: 0, max: 1e7, optional: true },
   { key: 'volatile', label: 'Evaporates when warm', kind: 'switch', optional: true },
   {
     key: 'hazards.kind',

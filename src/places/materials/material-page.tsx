@@ -31,12 +31,14 @@ export function MaterialPage({ id }: { id: string }) {
           <PlainForm form={form} onSaved={() => {}} />
         </Card>
         {here && (
-          <Button
-            icon="package"
-            label={here.archived ? 'Take out again' : 'Put away'}
-            sub={here.archived ? 'back in the choices of formulas' : 'out of the choices of formulas, kept'}
-            onPress={() => archive(here.archived !== true)}
-          />
+          <div>
+            <Button
+              icon="package"
+              label={here.archived ? 'Take out again' : 'Put away'}
+              sub={here.archived ? 'back in the choices of formulas' : 'out of the choices of formulas, kept'}
+              onPress={() => archive(here.archived !== true)}
+            />
+          </div>
         )}
       </div>
       <aside class="materials-side" aria-label="Lots">

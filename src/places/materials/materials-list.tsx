@@ -67,7 +67,13 @@ function MaterialLine({ row }: { row: MaterialRow }) {
         <span class="material-row-sub">{material.inci.map(({ name }) => name).join(', ') || material.function}</span>
       </span>
       <span class="material-row-marks">
-        {material.hazards && <Pill tone="caution" icon="triangle-alert" text={material.hazards.kind} />}
+        {material.hazards && (
+          <Pill
+            tone="caution"
+            icon="triangle-alert"
+            text={material.hazards.kind === 'other' ? 'caution' : material.hazards.kind}
+          />
+        )}
         {expired > 0 && (
           <Pill tone="over" icon="calendar-clock" text={expired === 1 ? '1 lot expired' : `${expired} lots expired`} />
         )}
