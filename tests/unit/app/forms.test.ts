@@ -23,7 +23,7 @@ const values = {
 }
 
 describe('plain forms', () => {
-  it('[I1] a typed percentage becomes the fraction as it was written, with point or comma', () => {
+  it('[I20] a typed percentage becomes the fraction as it was written, with point or comma', () => {
     expect(readField(specs[1] as FieldSpec, '1,33')).toEqual({ ok: true, value: 0.0133 })
     expect(readField(specs[1] as FieldSpec, '1.33 %')).toEqual({ ok: true, value: 0.0133 })
     expect(readField(specs[1] as FieldSpec, '7')).toEqual({ ok: true, value: 0.07 })

@@ -22,13 +22,13 @@ const world = (heldFor: number) => {
 }
 
 describe('deleting all data', () => {
-  it('[S91] nothing is deleted unless it was asked for', async () => {
+  it('[S41] nothing is deleted unless it was asked for', async () => {
     const { eraseWorld, deleted } = world(0)
     expect(await eraseIfAsked(eraseWorld)).toBe('nothing-asked')
     expect(deleted).toEqual([])
   })
 
-  it('[S91] both copies go at the next start, once', async () => {
+  it('[S41] both copies go at the next start, once', async () => {
     const { eraseWorld, deleted } = world(3)
     askToErase(eraseWorld)
     expect(await eraseIfAsked(eraseWorld)).toBe('erased')
@@ -36,7 +36,7 @@ describe('deleting all data', () => {
     expect(await eraseIfAsked(eraseWorld)).toBe('nothing-asked')
   })
 
-  it('[S91] while another page is open nothing is deleted, and it is not tried again by itself', async () => {
+  it('[S41] while another page is open nothing is deleted, and it is not tried again by itself', async () => {
     const { eraseWorld, deleted } = world(1000)
     askToErase(eraseWorld)
     expect(await eraseIfAsked(eraseWorld)).toBe('refused')

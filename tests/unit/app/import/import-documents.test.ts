@@ -47,7 +47,7 @@ const file = (lists: object) =>
   ])
 
 describe('bringing in a file of documents', () => {
-  it('[I1] everything in a sound file comes in, and the same file again changes nothing', async () => {
+  it('[I21] everything in a sound file comes in, and the same file again changes nothing', async () => {
     const { app, saves } = fakeApp()
     const first = await importDocuments(app, file({ formulas: [formula()] }))
     expect(first).toMatchObject({ ok: true, value: { fresh: 3, changed: 0, same: 0 } })
@@ -57,7 +57,7 @@ describe('bringing in a file of documents', () => {
     expect(saves).toHaveLength(3)
   })
 
-  it('[I2] a file with one wrong field says where, and brings in nothing of it', async () => {
+  it('[I22] a file with one wrong field says where, and brings in nothing of it', async () => {
     const { app, saves } = fakeApp()
     const broken = formula()
     Object.assign(broken.revisions[0]?.phases[0]?.lines[1]?.amount ?? {}, { fraction: 'lots' })
@@ -75,12 +75,12 @@ describe('bringing in a file of documents', () => {
     expect(saves).toEqual([])
   })
 
-  it('[I2] a missing field is named by its path', async () => {
+  it('[I22] a missing field is named by its path', async () => {
     const answer = await importDocuments(fakeApp().app, file({ materials: [{ id: 'aqua', inci: [], function: '' }] }))
     expect(answer).toMatchObject({ refusal: { path: 'materials[0].name', wanted: 'there', found: '' } })
   })
 
-  it('[I2] a formula whose lines cannot be weighed is refused whole', async () => {
+  it('[I22] a formula whose lines cannot be weighed is refused whole', async () => {
     const { app, saves } = fakeApp()
     const answer = await importDocuments(app, file({ formulas: [formula({ procedure: revision.procedure.slice(1) })] }))
     expect(answer).toMatchObject({
@@ -89,7 +89,7 @@ describe('bringing in a file of documents', () => {
     expect(saves).toEqual([])
   })
 
-  it('[I3] a foreign, cut, newer, empty or doubled file is refused with its own code', async () => {
+  it('[I23] a foreign, cut, newer, empty or doubled file is refused with its own code', async () => {
     const codeOf = async (text: string) => {
       const answer = await importDocuments(fakeApp().app, new Blob([text]))
       return answer.ok ? 'ok' : answer.refusal.code
@@ -103,19 +103,19 @@ describe('bringing in a file of documents', () => {
     expect(await codeOf(await file({ lots: [lot('nowhere')] }).text())).toBe('IMPORT_LOT_MATERIAL_UNKNOWN')
   })
 
-  it('[I4] fields that no schema names are left behind', async () => {
+  it('[I24] fields that no schema names are left behind', async () => {
     const { app } = fakeApp()
     await importDocuments(app, file({ materials: [{ ...material('aqua'), onclick: 'alert(1)', __proto__: { x: 1 } }] }))
     expect(app.catalogue.materials.value.get('aqua')).toEqual(material('aqua'))
   })
 
-  it('[I4] markup in a name is text like any other', async () => {
+  it('[I24] markup in a name is text like any other', async () => {
     const { app } = fakeApp()
     await importDocuments(app, file({ materials: [material('aqua', '<img src=x onerror=alert(1)>')] }))
     expect(app.catalogue.materials.value.get('aqua')?.name).toBe('<img src=x onerror=alert(1)>')
   })
 
-  it('[I5] a revision that is here is never replaced: a different one of the same number comes after it', async () => {
+  it('[I25] a revision that is here is never replaced: a different one of the same number comes after it', async () => {
     const { app } = fakeApp()
     await importDocuments(app, file({ formulas: [formula()] }))
     const other = await importDocuments(app, file({ formulas: [formula({ note: 'Theirs' })] }))
@@ -130,7 +130,7 @@ describe('bringing in a file of documents', () => {
     })
   })
 
-  it('[I6] when storage gives way it says how far it came, and the same file goes on from there', async () => {
+  it('[I26] when storage gives way it says how far it came, and the same file goes on from there', async () => {
     const stopped = await importDocuments(fakeApp({ failAfter: 2 }).app, file({ formulas: [formula()] }))
     expect(stopped).toEqual({
       ok: false,

@@ -31,25 +31,25 @@ const qs = (portions: Extract<Line['amount'], { kind: 'qs' }>['portions'], heldB
 const rest = { step: 'weigh-water', rest: true } as const
 
 describe('what keeps a revision from being weighed', () => {
-  it('[I13] nothing stands against a sound one', () => {
+  it('[I33] nothing stands against a sound one', () => {
     expect(codes(revision([qs([rest], 0.03), share('oat', 0.01)]))).toEqual([])
     expect(codes(revision([share('a', 0.1), share('b', 0.2), share('c', 0.7)]))).toEqual([])
   })
 
-  it('[I13] sums that are off, however little, are said', () => {
+  it('[I33] sums that are off, however little, are said', () => {
     expect(codes(revision([share('a', 0.5), share('b', 0.4999)]))).toEqual(['FORMULA_NOT_WHOLE'])
     expect(codes(revision([qs([rest]), share('b', 1)]))).toEqual(['FORMULA_QS_NEGATIVE'])
     expect(codes(revision([qs([rest]), { ...qs([rest]), id: 'more' }]))).toEqual(['FORMULA_TWO_QS'])
   })
 
-  it('[I13] portions and what is held back must fit into the q.s. line', () => {
+  it('[I33] portions and what is held back must fit into the q.s. line', () => {
     const tight = [qs([rest, { step: 'other', fraction: 0.5 }], 0.1), share('oat', 0.45)]
     expect(codes(revision(tight))).toEqual(['FORMULA_QS_TOO_SMALL'])
     const twoRests = [qs([rest, { step: 'other', rest: true }]), share('oat', 0.45)]
     expect(codes(revision(twoRests))).toEqual(['FORMULA_QS_TWO_RESTS'])
   })
 
-  it('[I13] a line without a step, with two, out of its range or of an unknown material is named', () => {
+  it('[I33] a line without a step, with two, out of its range or of an unknown material is named', () => {
     const base = qs([rest])
     expect(codes(revision([base, share('oat', 0.01)], [weigh('water')]))).toEqual(['LINE_NOT_WEIGHED'])
     const twice = [weigh('water'), weigh('oat'), { ...weigh('oat'), id: 'again' }]
@@ -62,7 +62,7 @@ describe('what keeps a revision from being weighed', () => {
     expect(codes(revision([base, acid], [weigh('water')]))).toEqual(['LINE_EXPECTED_OUT', 'LINE_NOT_ADJUSTED'])
   })
 
-  it('[I13] a step that names what is not there, or goes into itself, is named by its number', () => {
+  it('[I33] a step that names what is not there, or goes into itself, is named by its number', () => {
     const base = [qs([rest])]
     const step = (over: object): Step =>
       ({ id: 's', kind: 'hold', minutes: 1, vessel: 'main', phase: 'A', ...over }) as Step
@@ -79,7 +79,7 @@ describe('what keeps a revision from being weighed', () => {
     ])
   })
 
-  it('[I13] steps that wait for each other are found, also through the order of a vessel', () => {
+  it('[I33] steps that wait for each other are found, also through the order of a vessel', () => {
     const base = [qs([rest])]
     const first: Step = { id: 'x', kind: 'hold', minutes: 1, vessel: 'side', phase: 'A', after: ['y'] }
     const second: Step = { id: 'y', kind: 'hold', minutes: 1, vessel: 'side', phase: 'A' }

@@ -12,7 +12,7 @@ const choices = materials.map(({ id, name }) => ({ value: id, label: name }))
 describe('a formula as texts', () => {
   for (const formula of formulas)
     for (const mark of ['.', ','] as const)
-      it(`[I7] ${formula.name}, shown with "${mark}" and read again, is the same revision`, () => {
+      it(`[I27] ${formula.name}, shown with "${mark}" and read again, is the same revision`, () => {
         const revision = formula.revisions.at(-1)
         if (!revision) throw new Error('No revision')
         const { approvedBy: _by, approvedAt: _at, ...unapproved } = revision

@@ -47,7 +47,7 @@ const change = async (app: App) => {
 const numbers = (app: App) => app.catalogue.formulas.value.get('f1')?.revisions.map(({ number }) => number)
 
 describe('writing a formula', () => {
-  it('[I8] an empty one becomes weighable with two materials and three texts', async () => {
+  it('[I28] an empty one becomes weighable with two materials and three texts', async () => {
     const { app, editor } = await written()
     expect(editor.problems.value).toEqual([])
     expect(editor.total.value).toMatchObject({ stated: 0.01, qs: 0.99 })
@@ -60,7 +60,7 @@ describe('writing a formula', () => {
     })
   })
 
-  it('[I9] what is typed is kept at once, whether it makes sense or not, and goes when it is saved', async () => {
+  it('[I29] what is typed is kept at once, whether it makes sense or not, and goes when it is saved', async () => {
     const { app, editor } = await written()
     editor.set(lastLine(editor), 'amount.fraction', 'some')
     expect((await keptDraft(app.drafts, 'f1'))?.phases[0]?.lines[1]?.values['amount.fraction']).toBe('some')
@@ -72,7 +72,7 @@ describe('writing a formula', () => {
     expect(await keptDraft(app.drafts, 'f1')).toBeNull()
   })
 
-  it('[I10] a revision that a batch has used stays as it is: the change is the next one', async () => {
+  it('[I30] a revision that a batch has used stays as it is: the change is the next one', async () => {
     const { app, editor } = await written({ used: [1] })
     await editor.save()
     const again = await change(app)
@@ -86,7 +86,7 @@ describe('writing a formula', () => {
     ])
   })
 
-  it('[I10] a revision that no batch has used is changed in place', async () => {
+  it('[I30] a revision that no batch has used is changed in place', async () => {
     const { app, editor } = await written()
     await editor.save()
     const again = await change(app)
@@ -174,7 +174,7 @@ describe('writing a formula', () => {
     expect(editor.draft.value.phases[0]?.lines[1]?.values['amount.fraction']).toBe('1.5')
   })
 
-  it('[I9] storage that refuses says so and keeps what was typed', async () => {
+  it('[I29] storage that refuses says so and keeps what was typed', async () => {
     const { app, editor } = await written({ failAfter: 3 })
     expect(await editor.save()).toBe(false)
     expect(editor.refusal.value).toContain('Storage is full')

@@ -18,7 +18,7 @@ const lot = (id: string, over: Partial<Lot> = {}): Lot => ({
 })
 
 describe('materials', () => {
-  it('[I11] a material is kept as it was typed, with open ends and empty fields left out', async () => {
+  it('[I31] a material is kept as it was typed, with open ends and empty fields left out', async () => {
     const { app } = fakeApp()
     const form = materialForm(app, 'gum')
     type(form, {
@@ -40,7 +40,7 @@ describe('materials', () => {
     })
   })
 
-  it('[I9] a wrong field is said at the field, nothing is saved, and the texts survive a reload', async () => {
+  it('[I29] a wrong field is said at the field, nothing is saved, and the texts survive a reload', async () => {
     const { app, saves } = fakeApp()
     const form = materialForm(app, 'gum')
     type(form, { name: 'Gum', densityGPerMl: '1.2.3', 'phWindow.min': '15', 'hazards.kind': 'dust' })
@@ -98,7 +98,7 @@ describe('materials', () => {
     })
   })
 
-  it('[I12] counted stock is kept as a difference with its reason and who counted, never as a figure that is edited', async () => {
+  it('[I32] counted stock is kept as a difference with its reason and who counted, never as a figure that is edited', async () => {
     const { app } = fakeApp()
     const form = adjustForm(app, lot('l1'), 240_000_000)
     type(form, { countedUg: '236.5', reason: 'Spilt at the shelf' })

@@ -49,7 +49,7 @@ describe('Setup', () => {
     expect(app.catalogue.people.value.get('p')).toMatchObject({ initials: 'JT', archived: true })
   })
 
-  it('[S90] the state of both copies is said in words, each trouble louder than all well', () => {
+  it('[S40] the state of both copies is said in words, each trouble louder than all well', () => {
     expect(storageLines(fine).map(({ tone }) => tone)).toEqual(['good', 'good', 'good', 'good'])
     expect(storageLines({ ...fine, database: 'dead' })[0]).toMatchObject({ tone: 'over' })
     expect(storageLines({ ...fine, journal: 'missing' })[1]?.text).toContain('one copy only')
@@ -66,7 +66,7 @@ describe('Setup', () => {
     expect(backupTone('2026-06-08T23:00:00Z', now)).toBe('caution')
   })
 
-  it('[U90] a new version is offered only while no timer of a batch in hand runs', () => {
+  it('[U20] a new version is offered only while no timer of a batch in hand runs', () => {
     const withTimers = (timers: readonly unknown[]) =>
       ({ batches: { inHand: { value: [{ timers: [] }, { timers }] } } }) as unknown as Parameters<typeof mayTakeOver>[0]
     expect(mayTakeOver(withTimers([]))).toBe(true)
