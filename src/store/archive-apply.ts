@@ -2,9 +2,9 @@ import type { Event } from '../batch/event'
 import type { ArchivePreview, ArchiveRefusal } from '../ports/archive'
 import { accept, type Result, refuse } from '../trade/result'
 import { addMissing, compareEntries, ofStream } from './append'
+import type { ArchiveParts } from './archive-parts'
 import { Refused, readArchive } from './archive-read'
 import { isFull, isStorageFault } from './faults'
-import type { ArchiveParts } from './lazy-archive'
 
 type Answer = Result<ArchivePreview, ArchiveRefusal>
 

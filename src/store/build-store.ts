@@ -5,27 +5,11 @@ import { type Connection, connect } from './connection'
 import { databaseLog } from './database-log'
 import { databaseDrafts } from './drafts'
 import { isStorageFault } from './faults'
-import type { Project } from './head-row'
 import { lazyArchive } from './lazy-archive'
 import { listeners } from './listeners'
-import type { Locks } from './locks'
-import type { Pages } from './pages'
-import { type RestartableJournal, secondCopy } from './second-copy'
-import type { StateHolder } from './storage-state'
+import { secondCopy } from './second-copy'
+import type { StoreParts } from './store-parts'
 import { type Watch, watchCopies } from './watch-copies'
-
-export interface StoreParts {
-  readonly journal: RestartableJournal
-  readonly locks: Locks
-  readonly pageId: string
-  readonly pages: Pages
-  readonly state: StateHolder
-  readonly project: Project
-  readonly newId: () => string
-  /** ISO 8601 with the local offset. */
-  readonly now: () => string
-  readonly patienceMs: number
-}
 
 export interface Store {
   readonly log: EventLog

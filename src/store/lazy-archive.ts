@@ -1,16 +1,5 @@
-import type { Event } from '../batch/event'
 import type { Archive } from '../ports/archive'
-import type { Connection } from './connection'
-import type { Project } from './head-row'
-import type { SecondCopy } from './second-copy'
-
-export interface ArchiveParts {
-  readonly connection: Connection
-  readonly second: SecondCopy
-  readonly project: Project
-  readonly onDurable: (events: readonly Event[]) => void
-  readonly databaseWhole: () => Promise<void>
-}
+import type { ArchiveParts } from './archive-parts'
 
 /** The archive, whose code (and schema library) is fetched only when something leaves or comes. */
 export function lazyArchive(parts: ArchiveParts): Archive {

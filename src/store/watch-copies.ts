@@ -1,10 +1,10 @@
 import { type Event, tipOf } from '../batch/event'
 import { seal } from '../batch/seal'
 import type { EventLog, HealReport } from '../ports/event-log'
-import type { StoreParts } from './build-store'
 import { healCopies } from './heal'
 import { pageLock } from './locks'
 import type { Database } from './schema'
+import type { StoreParts } from './store-parts'
 
 /** The comparing of the two copies, once for each connection. */
 export interface Watch {

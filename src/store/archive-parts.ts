@@ -1,0 +1,13 @@
+import type { Event } from '../batch/event'
+import type { Connection } from './connection'
+import type { Project } from './head-row'
+import type { SecondCopy } from './second-copy'
+
+/** What the archive needs of the store. */
+export interface ArchiveParts {
+  readonly connection: Connection
+  readonly second: SecondCopy
+  readonly project: Project
+  readonly onDurable: (events: readonly Event[]) => void
+  readonly databaseWhole: () => Promise<void>
+}
