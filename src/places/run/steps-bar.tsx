@@ -1,3 +1,4 @@
+import './steps-bar.css'
 import { titleOf } from '../../batch/wording'
 import { Icon } from '../../parts/icon'
 import { placeInPhase } from './ladder-of'
