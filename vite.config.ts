@@ -46,11 +46,17 @@ export default defineConfig({
   ],
   build: {
     target: 'es2022',
-    modulePreload: { polyfill: false },
     sourcemap: false,
     assetsInlineLimit: 0,
     manifest: true,
     reportCompressedSize: false,
+    // Styles of late parts are fetched beside them; their scripts ask for what they import by themselves.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, needed) => needed.filter((file) => file.endsWith('.css')),
+    },
+    // What the first screen needs is one file, since everything that main.tsx imports at once comes with it.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'app', test: /src\/main\.tsx$/ }] } } },
   },
   worker: { format: 'es' },
   test: {

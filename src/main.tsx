@@ -3,7 +3,7 @@ import batchesUrl from '../demo-data/batches.ndjson?url'
 import catalogueUrl from '../demo-data/catalogue.json?url'
 import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
-import { lazyPlace } from './app/lazy-place'
+import { latePlace } from './app/late-part'
 import { loadWriting } from './app/load-writing'
 import { projectStream } from './app/project'
 import { loadSentences } from './app/refusals'
@@ -35,11 +35,11 @@ const lazyParts = {
 const places: Places = {
   bench: BenchPlace,
   run: RunPlace,
-  start: lazyPlace(lazyParts.start),
-  formulas: lazyPlace(lazyParts.formulas),
-  materials: lazyPlace(lazyParts.materials),
-  records: lazyPlace(lazyParts.records),
-  setup: lazyPlace(lazyParts.setup),
+  start: latePlace(lazyParts.start),
+  formulas: latePlace(lazyParts.formulas),
+  materials: latePlace(lazyParts.materials),
+  records: latePlace(lazyParts.records),
+  setup: latePlace(lazyParts.setup),
 }
 
 const demonstration = { catalogueUrl, batchesUrl, person: 'person-rk', studio: 'Quillwort Studio' }

@@ -1,135 +1,25 @@
-import {
-  ArrowLeft,
-  ArrowRight,
-  Beaker,
-  BellOff,
-  BellRing,
-  BookOpen,
-  CalendarClock,
-  Check,
-  ChevronDown,
-  ChevronRight,
-  Circle,
-  CircleDashed,
-  ClipboardCheck,
-  Clock,
-  Copy,
-  CupSoda,
-  Delete,
-  Diff,
-  Download,
-  Droplet,
-  Droplets,
-  FileText,
-  Flag,
-  Flame,
-  FlaskConical,
-  Glasses,
-  Hand,
-  HardDrive,
-  Hourglass,
-  Info,
-  LayoutGrid,
-  List,
-  Lock,
-  Minus,
-  Moon,
-  Package,
-  Pause,
-  Pencil,
-  Play,
-  Plus,
-  Printer,
-  RotateCcw,
-  Scale,
-  Search,
-  Share2,
-  SlidersHorizontal,
-  Square,
-  Sun,
-  TestTube,
-  Thermometer,
-  Timer,
-  Trash,
-  TriangleAlert,
-  Undo2,
-  Upload,
-  User,
-  Users,
-  Volume2,
-  Wind,
-  X,
-} from 'lucide'
+import { signal } from '@preact/signals'
 import { h } from 'preact'
+import { firstIcons } from './icons-first'
+import type { lateIcons } from './icons-late'
 
-const icons = {
-  'arrow-left': ArrowLeft,
-  'arrow-right': ArrowRight,
-  beaker: Beaker,
-  'bell-off': BellOff,
-  'bell-ring': BellRing,
-  'book-open': BookOpen,
-  'calendar-clock': CalendarClock,
-  check: Check,
-  'chevron-down': ChevronDown,
-  'chevron-right': ChevronRight,
-  circle: Circle,
-  'circle-dashed': CircleDashed,
-  'clipboard-check': ClipboardCheck,
-  clock: Clock,
-  copy: Copy,
-  'cup-soda': CupSoda,
-  delete: Delete,
-  diff: Diff,
-  download: Download,
-  droplet: Droplet,
-  droplets: Droplets,
-  'file-text': FileText,
-  flag: Flag,
-  flame: Flame,
-  flask: FlaskConical,
-  glasses: Glasses,
-  hand: Hand,
-  'hard-drive': HardDrive,
-  hourglass: Hourglass,
-  info: Info,
-  'layout-grid': LayoutGrid,
-  list: List,
-  lock: Lock,
-  minus: Minus,
-  moon: Moon,
-  package: Package,
-  pause: Pause,
-  pencil: Pencil,
-  play: Play,
-  plus: Plus,
-  printer: Printer,
-  'rotate-ccw': RotateCcw,
-  scale: Scale,
-  search: Search,
-  share: Share2,
-  sliders: SlidersHorizontal,
-  square: Square,
-  sun: Sun,
-  'test-tube': TestTube,
-  thermometer: Thermometer,
-  timer: Timer,
-  trash: Trash,
-  'triangle-alert': TriangleAlert,
-  undo: Undo2,
-  upload: Upload,
-  user: User,
-  users: Users,
-  'volume-2': Volume2,
-  wind: Wind,
-  x: X,
+export type IconName = keyof typeof firstIcons | keyof typeof lateIcons
+
+type Drawing = (typeof firstIcons)[keyof typeof firstIcons]
+
+const drawings = signal<Readonly<Partial<Record<IconName, Drawing>>>>(firstIcons)
+
+/** Fetches the drawings that the first screen does without. */
+export async function loadIcons(): Promise<void> {
+  const { lateIcons } = await import('./icons-late')
+  if (drawings.peek() === firstIcons) drawings.value = { ...firstIcons, ...lateIcons }
 }
 
-export type IconName = keyof typeof icons
-
 /** A line drawing of `size` px, always beside the word that says the same; hidden from assistive technology. */
-export const Icon = ({ name, size = 24 }: { name: IconName; size?: number | undefined }) =>
-  h(
+export const Icon = ({ name, size = 24 }: { name: IconName; size?: number | undefined }) => {
+  const drawing = drawings.value[name]
+  if (drawing === undefined) void loadIcons()
+  return h(
     'svg',
     {
       class: 'icon',
@@ -143,5 +33,6 @@ export const Icon = ({ name, size = 24 }: { name: IconName; size?: number | unde
       'stroke-linejoin': 'round',
       'aria-hidden': true,
     },
-    icons[name].map(([tag, attributes]) => h(tag, { ...attributes })),
+    drawing?.map(([tag, attributes]) => h(tag, { ...attributes })),
   )
+}

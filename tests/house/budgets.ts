@@ -5,7 +5,6 @@ import { gzipSync } from 'node:zlib'
 
 interface Chunk {
   readonly file: string
-  readonly isEntry?: boolean
   readonly imports?: readonly string[]
   readonly dynamicImports?: readonly string[]
   readonly css?: readonly string[]
@@ -25,15 +24,20 @@ const budgets = (): readonly Budget[] => {
   ]
 }
 
-/** The entry, the places Bench and Run where it loads them by themselves, and all that these import at once. */
+/**
+ * The scripts of index.html, the views of Bench and Run where these load them by themselves, and all that they import at
+ * once. What is fetched afterwards (the rules of writing, cards of other steps, sheets) is not needed to show them.
+ */
 const neededFiles = (chunks: Readonly<Record<string, Chunk>>): readonly string[] => {
-  const entry = Object.keys(chunks).find((key) => chunks[key]?.isEntry === true)
-  if (entry === undefined) throw new Error('The build has no entry.')
-  const atStart = withImports(chunks, [entry])
-  const lazy = atStart.flatMap((key) => chunks[key]?.dynamicImports ?? [])
-  const places = lazy.filter((key) => /^src\/places\/(?:bench|run)\//.test(key))
-  const keys = withImports(chunks, [entry, ...places])
-  return ['boot.js', ...keys.flatMap((key) => chunks[key]?.file ?? [])]
+  const page = readFileSync('dist/index.html', 'utf8')
+  const scripts = [...page.matchAll(/<script\b[^>]*\bsrc="\.\/([^"]+)"/g)].flatMap(([, file = '']) => file)
+  const entries = Object.keys(chunks).filter((key) => scripts.includes(chunks[key]?.file ?? ''))
+  if (entries.length === 0) throw new Error('index.html loads no script that the build knows.')
+  const atStart = withImports(chunks, entries)
+  const late = atStart.flatMap((key) => chunks[key]?.dynamicImports ?? [])
+  const places = late.filter((key) => /^src\/places\/(?:bench|run)\/view\./.test(key))
+  const keys = withImports(chunks, [...entries, ...places])
+  return [...new Set([...scripts, ...keys.flatMap((key) => chunks[key]?.file ?? [])])]
 }
 
 const withImports = (chunks: Readonly<Record<string, Chunk>>, from: readonly string[]): readonly string[] => {
