@@ -114,6 +114,7 @@ async function whyNot(
     const others = couplings.filter((each) => each !== coupling)
     if (!(await isPossible({ ...problem, couplings: others }, aim))) couplings = others
   }
+  if (couplings.length === 0) return { code: 'NOT_SOLVED' }
   return { code: 'SHARED_LIMITS_CONFLICT', ids: couplings.map(({ id }) => id) }
 }
 

@@ -1,46 +1,35 @@
-import type { Micrograms } from './mass'
 import { type Allowing, type Asking, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import { type Scaled, same } from './remedy-scaled'
 
-/** The totals at which every line can lie in its range, in units of the planned total; or why there are none. */
-export type FeasibleTotals =
-  | { readonly feasible: true; readonly low: number; readonly high: number; readonly lowBy: readonly Limit[] }
+/** The least total at which every line can lie in its range, in units of the planned total; or why there is none. */
+export type LeastTotal =
+  | { readonly feasible: true; readonly low: number; readonly lowBy: readonly Limit[] }
   | { readonly feasible: false; readonly why: RemedyRefusal }
 
 /**
  * One condition couples the lines, that they sum to the total, so the feasible totals M are one interval: m_i ÷ hi_i ≤ M
  * ≤ (m_i + s_i) ÷ lo_i for every line, max(least, contents) ≤ M ≤ capacity, and ΣL_i(M) ≤ M ≤ ΣU_i(M) with
- * L_i = max(m_i, lo_i·M), U_i = min(m_i + s_i, hi_i·M). Both gaps are convex and piecewise linear in M.
+ * L_i = max(m_i, lo_i·M), U_i = min(m_i + s_i, hi_i·M). Both gaps are convex and piecewise linear in M, and
+ * L_i ÷ M and U_i ÷ M fall as it grows: minimums that fit a total fit every larger one, maximums that reach a total reach
+ * every smaller one.
  */
-export function feasibleTotals(problem: RemedyProblem, scaled: Scaled): FeasibleTotals {
+export function leastTotal(problem: RemedyProblem, scaled: Scaled): LeastTotal {
   const refused = refusedAtTheDoor(problem)
   if (refused) return { feasible: false, why: refused }
   const { lower, upper } = boundsOfTotal(problem, scaled)
   if (lower.at > upper.at + same) return { feasible: false, why: linesConflict(problem, lower, upper) }
 
-  const top = Math.max(lower.at, upper.at)
   const fill = (total: number): number => sumOf(lowestAt(scaled, total)) - total
   const lack = (total: number): number => total - sumOf(highestAt(scaled, total))
-  const filled = spanOf(fill, breakpoints(scaled.held, scaled.low), lower.at, top)
-  if (filled.low > filled.high) return { feasible: false, why: minimumsExceed(problem, scaled, filled.nearest) }
-  const reached = spanOf(lack, breakpoints(scaled.reach, scaled.high), lower.at, top)
-  if (reached.low > reached.high)
-    return { feasible: false, why: maximumsBelow(problem, scaled, reached.nearest, lower.by) }
+  const filled = closedFrom(fill, breakpoints(scaled), lower.at, Math.max(lower.at, upper.at))
+  if (!filled.closed) return { feasible: false, why: minimumsExceed(problem, scaled, filled.nearest) }
+  if (lack(lower.at) > closeness(lower.at))
+    return { feasible: false, why: maximumsBelow(problem, scaled, lower.at, lower.by) }
 
-  const low = Math.max(filled.low, reached.low)
-  const high = Math.min(filled.high, reached.high)
-  // Exact sums never come here, for where ΣL_i > M > ΣU_i some line has L_i > U_i; only rounding can part the spans.
-  if (low > high + same) {
-    const inUg = (total: number): Micrograms => Math.round(total * problem.totalUg)
-    return { feasible: false, why: { code: 'CLOSURE_CONFLICT', neededUg: inUg(low), allowedUg: inUg(high) } }
-  }
-  const lowBy =
-    low <= lower.at + same
-      ? [lower.by]
-      : filled.low >= reached.low
-        ? atLeast(scaled, low)
-        : atMost(problem, scaled, low)
-  return { feasible: true, low, high: Math.max(low, high), lowBy }
+  const low = filled.from
+  // Exact sums never come here, for where ΣL_i > M > ΣU_i some line has L_i > U_i; only rounding can part them.
+  if (lack(low) > closeness(low)) return { feasible: false, why: closureConflict(problem, scaled, low) }
+  return { feasible: true, low, lowBy: low <= lower.at + same ? [lower.by] : atLeast(scaled, low) }
 }
 
 /** The least and the most of every line at a total, where all ranges hold. */
@@ -118,6 +107,12 @@ function maximumsBelow(problem: RemedyProblem, scaled: Scaled, total: number, ne
   }
 }
 
+const closureConflict = ({ totalUg }: RemedyProblem, scaled: Scaled, total: number): RemedyRefusal => ({
+  code: 'CLOSURE_CONFLICT',
+  neededUg: Math.round(total * totalUg),
+  allowedUg: Math.round(sumOf(highestAt(scaled, total)) * totalUg),
+})
+
 /** The limits that hold the lines where all are at their least. */
 const atLeast = ({ ids, held, low }: Scaled, total: number): Limit[] =>
   ids.flatMap((id, index): Limit[] => {
@@ -126,45 +121,28 @@ const atLeast = ({ ids, held, low }: Scaled, total: number): Limit[] =>
     return lowest > 0 ? [{ limit: 'low', id }] : []
   })
 
-/** The limits that hold the lines where all are at their most. */
-const atMost = ({ lines }: RemedyProblem, { reach, high }: Scaled, total: number): Limit[] =>
-  lines.map(({ id, locked }, index): Limit => {
-    if ((reach[index] ?? 0) >= (high[index] ?? 1) * total) return { limit: 'high', id }
-    return { limit: locked ? 'locked' : 'stock', id }
-  })
+/** Totals at which a line changes from what is in to its least share of the total. */
+const breakpoints = ({ held, low }: Scaled): number[] =>
+  held.map((mass, index) => mass / (low[index] ?? 0)).filter(Number.isFinite)
 
-/** Totals at which a line changes from what is in (or what it can come to) to a share of the total. */
-const breakpoints = (masses: readonly number[], shares: readonly number[]): number[] =>
-  masses.map((mass, index) => mass / (shares[index] ?? 0)).filter(Number.isFinite)
+/** Sums of fractions of a large total are reckoned less closely than of a small one. */
+const closeness = (total: number): number => same * Math.max(1, total)
 
-/** Where a convex, piecewise linear gap is closed between two totals; `low` is past `high` where it never is. */
-function spanOf(
+/**
+ * From where on a gap is closed that is convex and piecewise linear between its bends, and falls with the total that it
+ * is part of; where it never is, the total at which it is least.
+ */
+function closedFrom(
   gap: (total: number) => number,
   bends: readonly number[],
   from: number,
   to: number,
-): { readonly low: number; readonly high: number; readonly nearest: number } {
+): { readonly closed: true; readonly from: number } | { readonly closed: false; readonly nearest: number } {
   const totals = [from, ...bends.filter((at) => at > from && at < to).sort((a, b) => a - b), to]
   const points = totals.map((total) => ({ total, gap: gap(total) }))
-  const nearest = points.reduce((a, b) => (b.gap < a.gap ? b : a)).total
-  const first = points.findIndex((point) => point.gap <= same)
-  if (first < 0) return { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY, nearest }
-  const last = points.findLastIndex((point) => point.gap <= same)
-  return {
-    low: crossing(points[first - 1], points[first], from),
-    high: crossing(points[last + 1], points[last], to),
-    nearest,
-  }
-}
-
-interface Point {
-  readonly total: number
-  readonly gap: number
-}
-
-/** Where the gap closes on the way from an open point to a closed one; at the end where there is no open one. */
-function crossing(open: Point | undefined, closed: Point | undefined, end: number): number {
-  if (!open || !closed) return end
-  if (closed.gap >= 0) return closed.total
-  return open.total + ((closed.total - open.total) * open.gap) / (open.gap - closed.gap)
+  const first = points.findIndex((point) => point.gap <= closeness(point.total))
+  const [open, closed] = [points[first - 1], points[first]]
+  if (!closed) return { closed: false, nearest: points.reduce((a, b) => (b.gap < a.gap ? b : a)).total }
+  if (!open || closed.gap >= 0) return { closed: true, from: closed.total }
+  return { closed: true, from: open.total + ((closed.total - open.total) * open.gap) / (open.gap - closed.gap) }
 }

@@ -1,6 +1,6 @@
 import type { Micrograms } from './mass'
 import { bindingAt, outOfRangeAt } from './remedy-check'
-import { feasibleTotals, highestAt, lowestAt } from './remedy-interval'
+import { highestAt, leastTotal, lowestAt } from './remedy-interval'
 import { type FeasibleRemedy, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import { type Scaled, scaledOf, wholeMicrograms } from './remedy-scaled'
 import { leastCost, leastSum, leastWorst } from './remedy-share'
@@ -19,12 +19,12 @@ export type LeastRemedy =
  */
 export function addTheLeast(problem: RemedyProblem): LeastRemedy {
   const scaled = scaledOf(problem)
-  const totals = feasibleTotals(problem, scaled)
-  if (!totals.feasible) return totals
-  const totalUg = wholeTotal(totals.low, totals, problem.totalUg)
+  const least = leastTotal(problem, scaled)
+  if (!least.feasible) return least
+  const totalUg = wholeTotal(least.low, problem.totalUg)
   const total = totalUg / problem.totalUg
   const masses = nearestTo(scaled, total, { lowest: lowestAt(scaled, total), highest: highestAt(scaled, total) })
-  return { ...remedyOf(problem, masses, totalUg), optimum: totals.low * problem.totalUg, binds: totals.lowBy }
+  return { ...remedyOf(problem, masses, totalUg), optimum: least.low * problem.totalUg, binds: least.lowBy }
 }
 
 /**
@@ -51,13 +51,17 @@ export function departTheLeast(problem: RemedyProblem): LeastRemedy {
   return { ...remedy, optimum, binds: worstLines(problem, remedy, optimum) }
 }
 
-/** Least cost: what is still to add costs the least (`optimum`) with every fraction in its range. */
+/**
+ * Least cost: what is still to add costs the least (`optimum`) with every fraction in its range. A larger batch never
+ * costs less: as the total grows, the lines that stand at their least or most take shares of it that sum to at most 1,
+ * and no price is negative. So the total is that of the least extra, filled from the cheapest.
+ */
 export function spendTheLeast(problem: RemedyProblem): LeastRemedy {
   const unpriced = problem.lines.find((line) => line.costPerKg === undefined && !line.locked && line.stockUg !== 0)
   if (unpriced) return { feasible: false, why: { code: 'COST_UNKNOWN', id: unpriced.id } }
   const scaled = scaledOf(problem)
-  const totals = feasibleTotals(problem, scaled)
-  if (!totals.feasible) return totals
+  const least = leastTotal(problem, scaled)
+  if (!least.feasible) return least
 
   const prices = problem.lines.map(({ costPerKg = 0 }) => costPerKg * (problem.totalUg / 1e9))
   const order = scaled.ids
@@ -65,14 +69,13 @@ export function spendTheLeast(problem: RemedyProblem): LeastRemedy {
     .sort((a, b) => a.price - b.price || (a.id < b.id ? -1 : 1))
   const cheapest = (total: number): number[] =>
     leastCost(scaled, total, { lowest: lowestAt(scaled, total), highest: highestAt(scaled, total) }, order)
-  const costAt = (total: number): number =>
-    sumOf(cheapest(total).map((mass, index) => (prices[index] ?? 0) * (mass - (scaled.held[index] ?? 0))))
+  const additions = cheapest(least.low).map((mass, index) => mass - (scaled.held[index] ?? 0))
+  const optimum = sumOf(additions.map((addition, index) => (prices[index] ?? 0) * addition))
 
-  const best = lowestOf(costAt, totals.low, totals.high)
-  const totalUg = wholeTotal(best, totals, problem.totalUg)
+  const totalUg = wholeTotal(least.low, problem.totalUg)
   const remedy = remedyOf(problem, cheapest(totalUg / problem.totalUg), totalUg)
   const finalUg = problem.lines.map(({ massUg }, index) => massUg + (remedy.additionsUg[index] ?? 0))
-  return { ...remedy, optimum: costAt(best), binds: bindingAt(problem, finalUg) }
+  return { ...remedy, optimum, binds: bindingAt(problem, finalUg) }
 }
 
 /** The remedy that these masses make at a total of whole micrograms. */
@@ -107,12 +110,8 @@ export function worstLines(
 const nearestTo = (scaled: Scaled, total: number, bounds: Parameters<typeof leastWorst>[2]): number[] =>
   leastSum(scaled, total, bounds, leastWorst(scaled, total, bounds))
 
-/** The whole micrograms at or above a total that lie in the interval; the nearest where it holds none. */
-function wholeTotal(at: number, { high }: { readonly high: number }, unitUg: Micrograms): Micrograms {
-  // What is a whole number but for the last digits of floating point is not to be rounded up past itself.
-  const aboveUg = Math.ceil(at * unitUg - 1e-3)
-  return aboveUg <= high * unitUg + 1e-3 ? aboveUg : Math.round(at * unitUg)
-}
+/** The whole micrograms at or above a total; what is a whole number but for its last digits is not rounded past itself. */
+const wholeTotal = (at: number, unitUg: Micrograms): Micrograms => Math.ceil(at * unitUg - 1e-3)
 
 function outOfReach(problem: RemedyProblem, maximumsUg: Micrograms, totalUg: Micrograms): RemedyRefusal {
   return {
@@ -123,28 +122,4 @@ function outOfReach(problem: RemedyProblem, maximumsUg: Micrograms, totalUg: Mic
     ids: problem.lines.filter(({ locked, stockUg }) => locked || stockUg !== null).map(({ id }) => id),
     allLocked: problem.lines.every(({ locked }) => locked),
   }
-}
-
-/** Of a golden section, the part that is kept. */
-const golden = (Math.sqrt(5) - 1) / 2
-
-/** Where a convex function is least on an interval: golden section, and both ends, the lower end at a tie. */
-function lowestOf(cost: (at: number) => number, low: number, high: number): number {
-  let [from, to] = [low, high]
-  let [left, right] = [to - golden * (to - from), from + golden * (to - from)]
-  let [atLeft, atRight] = [cost(left), cost(right)]
-  while (to - from > 1e-13 * to) {
-    if (atLeft <= atRight) {
-      ;[to, right, atRight] = [right, left, atLeft]
-      left = to - golden * (to - from)
-      atLeft = cost(left)
-    } else {
-      ;[from, left, atLeft] = [left, right, atRight]
-      right = from + golden * (to - from)
-      atRight = cost(right)
-    }
-    if (left >= right) break
-  }
-  const inner = (from + to) / 2
-  return [low, inner, high].reduce((a, b) => (cost(b) < cost(a) ? b : a))
 }

@@ -93,7 +93,7 @@ export type RemedyRefusal =
       readonly ids: readonly string[]
       readonly allLocked: boolean
     }
-  /** The ranges of the lines ask for a batch of at least `neededUg`, and allow one of at most `allowedUg`. */
+  /** The ranges of the lines ask for a batch of at least `neededUg`, where all at their most come to `allowedUg`. */
   | { readonly code: 'CLOSURE_CONFLICT'; readonly neededUg: Micrograms; readonly allowedUg: Micrograms }
   | { readonly code: 'COST_UNKNOWN'; readonly id: string }
   /** Limits over several lines that cannot be kept together with the rest; none of them may be left out. */

@@ -1,5 +1,5 @@
 import { type Coupling, type RemedyProblem, sumOf } from './remedy-model'
-import type { Scaled } from './remedy-scaled'
+import { type Scaled, same } from './remedy-scaled'
 import type { Program, Row } from './solve'
 
 /**
@@ -32,17 +32,18 @@ export function programOf(
     const room = (reach[line] ?? mass) - mass
     if (Number.isFinite(room)) rows.push({ coefficients: new Map([[line, 1]]), most: room })
     if (ranges === 'soft') continue
+    // A stock that was rounded to the microgram is not to miss the range of its line by that.
     rows.push({
       coefficients: new Map([
         [line, 1],
-        [count, -(low[line] ?? 0)],
+        [count, -(low[line] ?? 0) * (1 - same)],
       ]),
       least: -mass,
     })
     rows.push({
       coefficients: new Map([
         [line, 1],
-        [count, -(high[line] ?? 1)],
+        [count, -(high[line] ?? 1) * (1 + same)],
       ]),
       most: -mass,
     })

@@ -127,7 +127,7 @@ describe('least cost', () => {
     expect(remedy.feasible && remedy.optimum).toBeCloseTo(0.86, 9)
   })
 
-  test('[R13] where what is to add is dear, a larger batch of what is cheap costs nothing more, so it is not made', () => {
+  test('[R13] where what is to add is dear, no larger batch is made than must be', () => {
     const lines = [line('water', 0.5, 60, price(1, 0.05)), line('oil', 0.5, 40, price(20, 0.05))]
     const remedy = spendTheLeast(problem(lines))
     // 60 g is 55 % of 109.09 g; 45 % of that is 49.09 g of oil.

@@ -196,6 +196,17 @@ describe('rounding to the balances', () => {
     expect(rounded.breaks.filter(({ limit }) => limit === 'stock')).toEqual([])
   })
 
+  test('[R19] where no step keeps all, the one that breaks the fewest is taken, and what it breaks is told', () => {
+    const lines = [
+      line('water', 0.65, 60, { low: 0.5, high: 0.8 }),
+      line('oil', 0.3, 30, { low: 0.3, high: 0.32, locked: true }),
+      line('gum', 0.05, 5, { low: 0.04, high: 0.052, locked: true }),
+    ]
+    const rounded = roundRemedy(problem(lines, { capacityUg: 102 * gram }), grams(5, 0, 0), grams(10, 1, 1))
+    expect(rounded).toMatchObject({ additionsUg: [0, 0, 0], totalUg: 95 * gram })
+    expect(rounded.breaks).toEqual([{ limit: 'high', id: 'gum', byUg: 60_000 }])
+  })
+
   test('[R19] with q.s. closed the widest line takes it; with all closed nobody does', () => {
     const closed = lines.map((each) => (each.id === 'water' ? { ...each, locked: true } : each))
     expect(roundRemedy(problem(closed), grams(0, 7.6544, 9.9999), [1_000, 10_000, 1_000]).residual).toBe('oil')
