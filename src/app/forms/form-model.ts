@@ -3,7 +3,7 @@ import type { App } from '../app'
 import type { Refusal } from '../refusals'
 import { formSentenceOf } from '../refusals/forms'
 import type { FieldSpec, Values } from './field-spec'
-import { type FieldErrors, readFields } from './read-fields'
+import { type FieldErrors, isSaidWhileTyping, readFields } from './read-fields'
 import { settleSums } from './settle-sums'
 import { showFields } from './show-fields'
 
@@ -11,7 +11,7 @@ import { showFields } from './show-fields'
 export interface FormModel {
   readonly specs: readonly FieldSpec[]
   readonly values: ReadonlySignal<Values>
-  /** Sentences by field, once Save was tried. */
+  /** Sentences by field; of what is still empty only once Save was tried. */
   readonly errors: ReadonlySignal<Readonly<Record<string, string>>>
   /** Why the last Save did not happen, where that is no field's fault. */
   readonly refusal: ReadonlySignal<string | null>
@@ -64,7 +64,10 @@ export function createForm(app: App, { specs, document, draft, write, check }: F
     values,
     refusal,
     settle,
-    errors: computed(() => (tried.value ? errors.value : {})),
+    errors: computed(() => {
+      if (tried.value) return errors.value
+      return read.value.ok ? {} : sentences(whileTyping(read.value.refusal))
+    }),
     changed: computed(() => specs.some(({ key }) => (values.value[key] ?? '') !== (first[key] ?? ''))),
     load: async () => {
       const kept = valuesFrom(await app.drafts.read(draft))
@@ -94,6 +97,9 @@ export function createForm(app: App, { specs, document, draft, write, check }: F
 
 const sentences = (errors: FieldErrors): Record<string, string> =>
   Object.fromEntries(Object.entries(errors).map(([key, refusal]) => [key, formSentenceOf(refusal)]))
+
+const whileTyping = (errors: FieldErrors): FieldErrors =>
+  Object.fromEntries(Object.entries(errors).filter(([, refusal]) => isSaidWhileTyping(refusal)))
 
 /** Written by a form alone; anything else is passed over. */
 function valuesFrom(text: string | null): Values | null {

@@ -16,6 +16,10 @@ export type FieldErrors = Readonly<Record<string, FieldRefusal>>
 
 type Plain = Record<string, unknown>
 
+/** Whether a refusal is worth a word while somebody still types: not of what is empty yet, nor of a sum half typed. */
+export const isSaidWhileTyping = ({ code }: FieldRefusal): boolean =>
+  code !== 'FIELD_EMPTY' && code !== 'FIELD_NOT_CHOSEN' && code !== 'NUMBER_EMPTY' && code !== 'NUMBER_SUM_UNCLEAR'
+
 /**
  * The document that the typed texts make: `base` with the fields of the form put in (or taken out where an optional one
  * is empty). All the fields are read, so that every wrong one is said at once.

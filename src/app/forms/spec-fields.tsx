@@ -90,7 +90,7 @@ const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
         <span class="spec-none">{chosen.length === 0 ? 'nothing' : `${chosen.length} chosen`}</span>
         <Icon name="chevron-down" />
       </summary>
-      <div class="spec-pills" role="group" aria-label={label}>
+      <div class="spec-pills">
         {options.length === 0 && <p class="spec-none">nothing to choose from yet</p>}
         {options.map((option) => (
           <Pill

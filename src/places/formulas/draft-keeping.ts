@@ -1,15 +1,15 @@
-import type { Drafts } from '../../ports/event-log'
+import type { App } from '../../app/app'
 import type { FormulaDraft } from './draft'
 
 export const draftKey = (formulaId: string): string => `formula:${formulaId}`
 
 /** A change of this formula that was begun and neither saved nor left. */
-export async function keptDraft(drafts: Drafts, formulaId: string): Promise<FormulaDraft | null> {
+export async function keptDraft(drafts: App['drafts'], formulaId: string): Promise<FormulaDraft | null> {
   return draftFrom(await drafts.read(draftKey(formulaId)))
 }
 
 /** All formulas that were begun, the unsaved new ones among them. */
-export async function keptDrafts(drafts: Drafts): Promise<readonly FormulaDraft[]> {
+export async function keptDrafts(drafts: App['drafts']): Promise<readonly FormulaDraft[]> {
   const texts = await drafts.all('formula:')
   return [...texts.values()].flatMap((text) => draftFrom(text) ?? [])
 }

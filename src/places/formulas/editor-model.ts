@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
+import { isSaidWhileTyping } from '../../app/forms/read-fields'
 import { formSentenceOf } from '../../app/refusals/forms'
 import type { Formula } from '../../batch/formula'
 import { isoOf } from '../../batch/instant'
@@ -29,7 +30,7 @@ export interface EditorModel {
   readonly total: ReadonlySignal<Total>
   /** The part whose form is open. */
   readonly open: ReadonlySignal<string | null>
-  /** Sentences by part and field, once Save was tried. */
+  /** Sentences by part and field; of what is still empty only once Save was tried. */
   readonly fieldErrors: ReadonlySignal<Readonly<Record<string, Readonly<Record<string, string>>>>>
   /** What keeps the formula from being weighed, as sentences. */
   readonly problems: ReadonlySignal<readonly string[]>
@@ -130,7 +131,7 @@ export function createEditor(app: App, first: FormulaDraft): EditorModel {
     refusal,
     saving,
     total: computed(() => totalOf(draft.value)),
-    fieldErrors: computed(() => (tried.value && !read.value.ok ? sentencesByField(read.value.refusal) : {})),
+    fieldErrors: computed(() => (read.value.ok ? {} : sentencesByField(read.value.refusal, tried.value))),
     problems: computed(() =>
       read.value.ok ? checkRevision(read.value.value.revision, nameOf).map((problem) => formSentenceOf(problem)) : [],
     ),
@@ -167,10 +168,14 @@ function unreadSentence({ items, document }: DraftErrors): string {
     : `${count} fields are not right yet. They are marked below.`
 }
 
-const sentencesByField = ({ items }: DraftErrors) =>
+const sentencesByField = ({ items }: DraftErrors, all: boolean) =>
   Object.fromEntries(
     Object.entries(items).map(([id, errors]) => [
       id,
-      Object.fromEntries(Object.entries(errors).map(([key, refusal]) => [key, formSentenceOf(refusal)])),
+      Object.fromEntries(
+        Object.entries(errors)
+          .filter(([, refusal]) => all || isSaidWhileTyping(refusal))
+          .map(([key, refusal]) => [key, formSentenceOf(refusal)]),
+      ),
     ]),
   )

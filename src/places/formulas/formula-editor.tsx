@@ -95,7 +95,7 @@ function EditorSide({ editor, onLeave }: { editor: EditorModel; onLeave: () => v
 }
 
 function EditorTotal({ editor }: { editor: EditorModel }) {
-  const { stated, qs } = editor.total.value
+  const { stated, qs, unread } = editor.total.value
   const inAll = qs === null ? stated : 1
   const mark = useApp().settings.decimalMark.value
   const text = (share: number) => (share * 100).toFixed(3).replace('.', mark)
@@ -103,6 +103,11 @@ function EditorTotal({ editor }: { editor: EditorModel }) {
     <p class="editor-total">
       <span class="editor-total-number">{text(inAll)} %</span>
       {qs === null ? 'in all' : `in all, ${text(qs)} % of it q.s.`}
+      {unread > 0 && (
+        <span class="editor-total-unread">
+          {unread === 1 ? 'without a line that has no share yet' : `without ${unread} lines that have no share yet`}
+        </span>
+      )}
     </p>
   )
 }

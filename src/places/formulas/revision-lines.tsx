@@ -1,3 +1,4 @@
+import './revision.css'
 import { useApp } from '../../app/app'
 import { type Format, useFormat } from '../../app/format'
 import { addressOf } from '../../app/routes'

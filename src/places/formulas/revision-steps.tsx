@@ -1,3 +1,4 @@
+import './revision.css'
 import { useApp } from '../../app/app'
 import type { Revision } from '../../batch/formula'
 import type { Step } from '../../batch/step'

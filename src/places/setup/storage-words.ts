@@ -1,4 +1,7 @@
-import type { HealReport, StorageState } from '../../ports/event-log'
+import type { App } from '../../app/app'
+
+type StorageState = App['storage']['value']
+type HealReport = App['heals']['value'][number]
 
 export interface StorageLine {
   readonly label: string

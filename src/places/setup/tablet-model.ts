@@ -1,7 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
-import type { AlarmState } from '../../ports/alarm'
-import type { AwakeState } from '../../ports/awake'
+
+export type AlarmState = App['alarm']['state']
+export type AwakeState = Parameters<Parameters<App['awake']['onChange']>[0]>[0]
 
 /** The bell and the screen, tried out. */
 export interface TabletModel {

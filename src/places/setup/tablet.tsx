@@ -3,9 +3,7 @@ import { useApp } from '../../app/app'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Notice } from '../../parts/notice'
-import type { AlarmState } from '../../ports/alarm'
-import type { AwakeState } from '../../ports/awake'
-import { createTabletModel, mayTakeOver } from './tablet-model'
+import { type AlarmState, type AwakeState, createTabletModel, mayTakeOver } from './tablet-model'
 
 /** What the app can do with this tablet, tried out before it matters. */
 export function Tablet() {

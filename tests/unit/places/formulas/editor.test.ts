@@ -167,6 +167,18 @@ describe('writing a formula', () => {
     expect(editor.draft.value.steps.find(({ values }) => values.line === oat)?.values.phase).toBe(second)
   })
 
+  it('a share that cannot be is said while it is typed, an empty one only at Save, and the sum says that it lacks one', async () => {
+    const { editor } = await written()
+    const oat = lastLine(editor)
+    editor.set(oat, 'amount.fraction', '120')
+    expect(editor.fieldErrors.value[oat]).toEqual({ 'amount.fraction': 'That is too much: 100 % at most.' })
+    expect(editor.total.value.unread).toBe(1)
+    editor.set(oat, 'amount.fraction', '')
+    expect(editor.fieldErrors.value[oat]).toEqual({})
+    await editor.save()
+    expect(editor.fieldErrors.value[oat]).toEqual({ 'amount.fraction': 'Share of the batch is needed.' })
+  })
+
   it('a typed sum is worked out when the field is left', async () => {
     const { editor } = await written()
     editor.set(lastLine(editor), 'amount.fraction', '3/2')
