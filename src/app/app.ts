@@ -127,6 +127,8 @@ export interface BatchHandle {
   /** Settles when the entries are durable (or refused, held, not saved). */
   readonly intend: (intention: Intention) => Promise<Outcome>
   readonly retry: () => Promise<void>
+  /** Takes an entry that does not fit the batch any more off the screen. */
+  readonly drop: (unsaved: Unsaved) => void
   /** What another page just wrote into this batch, for a quiet line on screen. */
   readonly fromElsewhere: ReadonlySignal<string | null>
 }

@@ -151,6 +151,9 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
         unsaved.value = unsaved.value.filter((each) => each.state !== 'not-saved')
         for (const each of waiting) await again(each.intention)
       }),
+    drop: (given) => {
+      unsaved.value = unsaved.value.filter((each) => each !== given)
+    },
     take: (arrived) =>
       inTurn(async () => {
         const known = new Set(view.value.state.entries.map((entry) => entry.event.id))

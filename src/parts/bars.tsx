@@ -82,15 +82,21 @@ interface NotSavedBarProps {
   detail?: string | undefined
   onCopy: () => void
   onRetry: () => void
+  /** Given where trying again cannot help: the person has seen it and lets it go. */
+  onDrop?: (() => void) | undefined
 }
 
 /** An entry that stands in neither copy: it stays on the screen until it does. */
-export const NotSavedBar = ({ title, detail, onCopy, onRetry }: NotSavedBarProps) => (
+export const NotSavedBar = ({ title, detail, onCopy, onRetry, onDrop }: NotSavedBarProps) => (
   <div class="bar bar-not-saved" role="alert">
     <Icon name="triangle-alert" size={30} />
     <BarWords title={title} detail={detail} />
     <Button kind="quiet" label="Copy" onPress={onCopy} />
-    <Button kind="quiet" label="Try again" onPress={onRetry} />
+    {onDrop ? (
+      <Button kind="quiet" label="Let it go" onPress={onDrop} />
+    ) : (
+      <Button kind="quiet" label="Try again" onPress={onRetry} />
+    )}
   </div>
 )
 

@@ -58,6 +58,7 @@ function UnsavedBar({ unsaved }: { unsaved: Unsaved }) {
         detail={why}
         onCopy={() => copyText(`${state.header.code} · ${words} · ${format.dateTime(unsaved.atMs)}`)}
         onRetry={() => void run.retry()}
+        onDrop={unsaved.reason === 'HELD_REFUSED' ? () => run.handle.drop(unsaved) : undefined}
       />
     </div>
   )

@@ -8,6 +8,7 @@ import type { BatchState } from '../../batch/state'
 import { formatMass } from '../../trade/mass'
 import { intentionOfWay } from './deviation-model'
 import { createDraftBook } from './draft'
+import { strikableOf } from './entries'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
 import { createRunSignals } from './run-signals'
 import { createReckoner, type Reckoner } from './typed'
@@ -55,16 +56,17 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
       if (!isKept) refusal.value = outcome.refusal
       return false
     }
-    const entry = outcome.entries[0]
-    if (done !== undefined && entry !== undefined)
-      app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entry, from) }
+    const entries = strikableOf(stateNow(), outcome.entries)
+    if (done !== undefined && entries.length > 0)
+      app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entries, from) }
     if (from !== null && stepId.peek() === from) moveOn(from)
     return true
   }
   const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
-  const undo = (entry: string, step: string | null) => async () => {
+  // Last written, first struck: what came of an earlier entry goes before it.
+  const undo = (entries: readonly string[], step: string | null) => async () => {
     app.justDone.value = null
-    await strike(entry, 'undone at once')
+    for (const entry of [...entries].reverse()) await strike(entry, 'undone at once')
     if (step !== null) take(step)
   }
   const record = async (): Promise<boolean> => {
