@@ -35,7 +35,10 @@ export type AppendAnswer =
   | { readonly state: 'recorded' | 'one-copy' }
   | { readonly state: 'conflict' }
   | { readonly state: 'held' }
-  | { readonly state: 'not-saved'; readonly reason: 'STORAGE_FULL' | 'STORAGE_REFUSED' | 'STORAGE_NEWER' | 'STORAGE_BLOCKED' }
+  | {
+      readonly state: 'not-saved'
+      readonly reason: 'STORAGE_FULL' | 'STORAGE_REFUSED' | 'STORAGE_NEWER' | 'STORAGE_BLOCKED'
+    }
 
 /** An intention kept in the journal while the database is dead; decided when it returns. */
 export interface HeldIntention {
