@@ -5,7 +5,11 @@ import { databaseName } from './schema'
 
 /** The database, the journal and the remembered theme of this origin. */
 export const eraseHere = (): EraseWorld => ({
-  note: sessionStorage,
+  note: {
+    getItem: (key) => tryStorage(() => sessionStorage.getItem(key)) ?? null,
+    setItem: (key, text) => tryStorage(() => sessionStorage.setItem(key, text)),
+    removeItem: (key) => tryStorage(() => sessionStorage.removeItem(key)),
+  },
   locks: webLocks(),
   deleteDatabase: () => deleteDB(databaseName),
   deleteJournal: async () => {
@@ -20,3 +24,12 @@ export const eraseHere = (): EraseWorld => ({
   deletePreferences: () => localStorage.clear(),
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
 })
+
+/** Where site data is blocked even looking at it throws; the start then goes on, and the log says what is refused. */
+function tryStorage<T>(use: () => T): T | undefined {
+  try {
+    return use()
+  } catch {
+    return undefined
+  }
+}
