@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import * as v from 'valibot'
 import { type Event, inFoldOrder } from '../batch/event'
+import { hasSoundBody } from '../batch/schemas/bodies'
 import { isIntact } from '../batch/seal'
 import type { ArchiveHeader, ArchiveRefusal } from '../ports/archive'
 import { archiveVersion } from './archive-write'
@@ -23,7 +24,7 @@ const headerSchema = v.object({
   sha256: hash,
 })
 
-/** The envelope only: kinds and bodies belong to whoever folds them, and unknown ones are kept. */
+/** The envelope; bodies are checked by their kind, and unknown kinds are kept. */
 const envelopeSchema = v.looseObject({
   v: count,
   stream: v.pipe(text, v.regex(/^[a-z][a-z-]*:.+$/)),
@@ -119,7 +120,7 @@ function readEvent(line: string, number: number): Event {
   // The envelope is checked; what the hash covers is the entry as it came, with every field it has.
   const event = value as Event
   try {
-    if (isIntact(event)) return event
+    if (isIntact(event) && hasSoundBody(event)) return event
   } catch {
     // Nested too deeply, or no JSON value of RFC 8785.
   }

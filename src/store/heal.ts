@@ -1,6 +1,7 @@
 import type { Event } from '../batch/event'
 import type { HealReport } from '../ports/event-log'
-import { addMissing, ofStream, type Union } from './append'
+import { addMissing, type Union } from './add-missing'
+import { ofStream } from './append'
 import type { Project } from './head-row'
 import { eventText } from './journal-line'
 import type { Journal, StreamSum } from './journal-port'

@@ -4,7 +4,6 @@ import { journalClient, type WorkerUrl } from './journal-client'
 import { webLocks } from './locks'
 import { otherPages } from './pages'
 import { storageState } from './storage-state'
-import { verifyAll } from './verify'
 
 export interface StoreOptions {
   readonly workerUrl: WorkerUrl
@@ -55,6 +54,7 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
 
   async function keepHouse(): Promise<void> {
     try {
+      const { verifyAll } = await import('./verify')
       await journal.merge()
       await verifyAll(connection, journal, store.reportDamaged)
     } catch {

@@ -1,7 +1,5 @@
 import { type Event, tipOf } from '../batch/event'
-import { seal } from '../batch/seal'
 import type { EventLog, HealReport } from '../ports/event-log'
-import { healCopies } from './heal'
 import { pageLock } from './locks'
 import type { Database } from './schema'
 import type { StoreParts } from './store-parts'
@@ -48,11 +46,13 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
   }
 
   async function attempt(db: Database, onDatabaseWhole: () => void): Promise<readonly HealReport[]> {
+    const healing = import('./heal')
     if (journal.state() !== 'open' && !(await journal.start()))
       return [{ code: 'ONE_COPY_ONLY', entries: 0, streams: 0 }]
     const own = pageLock(parts.pageId)
     const others = [...(await locks.held())].filter((name) => name.startsWith(pageLock('')) && name !== own)
     const { onRestored } = hooks
+    const { healCopies } = await healing
     const reports = await healCopies({
       db,
       journal,
@@ -66,6 +66,7 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
   }
 
   async function record(report: HealReport): Promise<void> {
+    const { seal } = await import('../batch/seal')
     const log = hooks.log()
     const before = await log.read(storageStream)
     const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: parts.now(), by: '' }

@@ -3,7 +3,7 @@ import { IDBFactory } from 'fake-indexeddb'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { type Event, emptyTip, inFoldOrder, type Tip } from '../../../src/batch/event'
 import { seal } from '../../../src/batch/seal'
-import { addMissing } from '../../../src/store/append'
+import { addMissing } from '../../../src/store/add-missing'
 import type { Pages } from '../../../src/store/pages'
 import { idsOf, newTablet, openPage, project, request, type Tablet, write } from './support.ts'
 
