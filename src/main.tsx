@@ -11,12 +11,12 @@ import { type Places, Shell } from './app/shell'
 import { trustScriptUrls } from './app/start/trusted-urls'
 import { watchForUpdates } from './app/start/updates'
 import { isoOf } from './batch/instant'
-import { webAlarm } from './devices/alarm/web-alarm'
+import { lateAlarm } from './devices/alarm/late-alarm'
 import { webAwake } from './devices/awake/web-awake'
 import { webBadge } from './devices/badge/web-badge'
 import { webClock } from './devices/clock/web-clock'
 import { uuidIds } from './devices/ids/uuid-ids'
-import { webShare } from './devices/share/web-share'
+import { loadIcons } from './parts/icon'
 import { BenchPlace } from './places/bench/view'
 import { RunPlace } from './places/run/view'
 import { askToErase, eraseIfAsked } from './store/erase'
@@ -50,6 +50,7 @@ async function start(): Promise<void> {
   const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
   const clock = webClock()
   const ids = uuidIds()
+  const alarm = lateAlarm(async () => (await import('./devices/alarm/web-alarm')).webAlarm('./alarm.wav'))
   const erasing = eraseHere()
   const erased = await eraseIfAsked(erasing)
   const store = await openStore({
@@ -64,10 +65,12 @@ async function start(): Promise<void> {
     archive: async () => store.archive,
     clock,
     ids,
-    alarm: webAlarm('./alarm.wav'),
+    alarm,
     awake: webAwake(),
     badge: webBadge('Pannikin'),
-    share: webShare(),
+    share: {
+      saveFile: async (...file) => (await import('./devices/share/web-share')).webShare().saveFile(...file),
+    },
     upkeep: {
       askToKeep: store.askToKeep,
       eraseFailed: erased === 'refused',
@@ -103,6 +106,7 @@ async function start(): Promise<void> {
   void store.log.ready().then(() => {
     document.documentElement.dataset.compared = ''
   })
+  alarm.load()
   warm()
 }
 
@@ -110,6 +114,7 @@ async function start(): Promise<void> {
 function warm(): void {
   void loadWriting()
   void loadSentences()
+  void loadIcons()
   const later = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1500))
   later(() => {
     for (const fetchIt of Object.values(lazyParts)) void fetchIt()

@@ -1,22 +1,10 @@
 import { batch, type Signal, signal } from '@preact/signals'
-import type { Lot } from '../batch/catalogue'
-import { savedDraft } from '../batch/document'
-import { tipOf } from '../batch/event'
 import type { BatchSummary } from '../batch/summary'
-import type { EventLog, Family } from '../ports/event-log'
-import type { Micrograms } from '../trade/mass'
+import type { EventLog } from '../ports/event-log'
 import type { Catalogue, DocumentFamily, Documents } from './app'
 import { loadWriting } from './load-writing'
 import { oneAtATime } from './one-at-a-time'
-import { projectDocument } from './project'
-import type { Refusal } from './refusals'
-import type { Writer } from './writer'
-
-export interface CatalogueWorld {
-  readonly log: EventLog
-  readonly writer: Writer
-  readonly by: () => string
-}
+import type { SavingWorld } from './save-document'
 
 export interface KeptCatalogue extends Catalogue {
   readonly load: () => Promise<void>
@@ -27,7 +15,7 @@ const families: readonly DocumentFamily[] = ['material', 'lot', 'formula', 'pers
 type Shelves = { readonly [F in DocumentFamily]: Signal<ReadonlyMap<string, Documents[F]>> }
 
 /** The catalogue's documents, each a stream of its own; every save is an entry, and the last one counts. */
-export function createCatalogue(world: CatalogueWorld): KeptCatalogue {
+export function createCatalogue(world: SavingWorld): KeptCatalogue {
   const { log } = world
   const loaded = signal(false)
   const shelves: Shelves = {
@@ -74,8 +62,12 @@ export function createCatalogue(world: CatalogueWorld): KeptCatalogue {
     people: shelves.person,
     balances: shelves.balance,
     vessels: shelves.vessel,
-    onHand: async () => onHandOf([...shelves.lot.value.values()], await allBatches(log)),
+    onHand: async () => {
+      const { onHandOf } = await loadWriting()
+      return onHandOf([...shelves.lot.value.values()], await allBatches(log))
+    },
     save: async (family, document, reason) => {
+      const { saveDocument } = await loadWriting()
       const refusal = await saveDocument(world, family, document, reason)
       if (refusal === null) batch(() => put(family, [document]))
       return refusal
@@ -87,53 +79,10 @@ export function createCatalogue(world: CatalogueWorld): KeptCatalogue {
   }
 }
 
-/** Appends one version of a document, again where another page was faster. */
-export async function saveDocument(
-  { log, writer, by }: CatalogueWorld,
-  family: Family,
-  document: { readonly id: string },
-  reason?: string,
-): Promise<Refusal | null> {
-  const { sealAll } = await loadWriting()
-  const stream = `${family}:${document.id}`
-  for (let tries = 0; tries < 4; tries += 1) {
-    const known = await log.read(stream)
-    const tip = tipOf(known, writer.replica())
-    const events = sealAll(writer, stream, [savedDraft(document, reason)], tip, by())
-    const answer = await log.append({ events, after: tip.hash, projection: projectDocument(document) })
-    switch (answer.state) {
-      case 'recorded':
-      case 'one-copy':
-        return null
-      case 'not-saved':
-        return { code: answer.reason }
-      case 'held':
-        return { code: 'STORAGE_DEAD' }
-      case 'conflict':
-        break
-    }
-  }
-  return { code: 'STORAGE_BUSY' }
-}
-
 async function allBatches(log: EventLog): Promise<readonly BatchSummary[]> {
   const heads = await log.heads({ family: 'batch' })
   // Rows of this family are written by projectBatch alone; a damaged one has no summary.
   return heads.flatMap((head) => (head.summary === null ? [] : [head.summary as BatchSummary]))
-}
-
-/** Received and adjusted, less what every batch took. */
-function onHandOf(lots: readonly Lot[], batches: readonly BatchSummary[]): ReadonlyMap<string, Micrograms> {
-  const used = new Map<string, Micrograms>()
-  for (const { usedByLot } of batches) {
-    for (const { lot, massUg } of usedByLot) used.set(lot, (used.get(lot) ?? 0) + massUg)
-  }
-  return new Map(
-    lots.map((lot) => {
-      const adjustedUg = (lot.adjustments ?? []).reduce((sum, each) => sum + each.massUg, 0)
-      return [lot.id, lot.receivedUg + adjustedUg - (used.get(lot.id) ?? 0)]
-    }),
-  )
 }
 
 const nameOf = (document: Documents[DocumentFamily]): string => ('name' in document ? document.name : document.code)

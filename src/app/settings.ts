@@ -2,7 +2,7 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Person } from '../batch/catalogue'
 import type { EventLog } from '../ports/event-log'
 import type { Settings, SettingsModel } from './app'
-import { saveDocument } from './catalogue'
+import { loadWriting } from './load-writing'
 import type { Writer } from './writer'
 
 const stream = 'settings:preferences'
@@ -54,6 +54,7 @@ export function createSettings({ log, writer, people, root, early }: SettingsWor
       const next = { ...value.value, ...part }
       value.value = next
       early.setItem('pannikin.theme', next.theme)
+      const { saveDocument } = await loadWriting()
       await saveDocument({ log, writer, by: () => next.person || 'nobody' }, 'settings', { id: 'preferences', ...next })
     },
   }

@@ -6,11 +6,13 @@ import { AlarmBar } from '../parts/bars'
 import { Icon, type IconName } from '../parts/icon'
 import { useApp } from './app'
 import { useFormat } from './format'
-import { PersonSheet } from './person-sheet'
+import { latePart } from './late-part'
 import { addressOf, type Route } from './routes'
 
 /** One component a place; how each is loaded is the composition root's business. */
 export type Places = { readonly [P in Route['place']]: ComponentType }
+
+const PersonSheet = latePart(async () => (await import('./person-sheet')).PersonSheet)
 
 /** Places that draw their own strip, because every pixel of height is theirs. */
 const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])

@@ -1,13 +1,16 @@
 import './bench.css'
 import { useEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { BatchCard } from './batch-card'
-import { BenchEmpty } from './bench-empty'
 import { ChecksToday } from './checks-today'
 import { createBenchModel } from './model'
 import { callName } from './order'
+
+/** What stands here while nothing is in hand. */
+const BenchEmpty = latePart(async () => (await import('./bench-empty')).BenchEmpty)
 
 /** Home: what is in hand, the most urgent first, what is due today, and a way to begin. */
 export function BenchPlace() {

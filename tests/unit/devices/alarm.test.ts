@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Channel } from '../../../src/devices/alarm/channel'
+import { lateAlarm } from '../../../src/devices/alarm/late-alarm'
 import { silentAlarm } from '../../../src/devices/alarm/silent-alarm'
 import { alarmOf } from '../../../src/devices/alarm/web-alarm'
 
@@ -85,5 +86,28 @@ describe('the silent alarm', () => {
     const broken = silentAlarm(false)
     broken.unlock()
     expect(broken.state).toBe('broken')
+  })
+})
+
+describe('a bell whose works come late', () => {
+  it('[T21] begins what should ring already, and not what was stopped since', async () => {
+    const works = silentAlarm()
+    const alarm = lateAlarm(async () => works)
+    alarm.ring('hydrate')
+    alarm.ring('hold')
+    alarm.stop('hold')
+    await Promise.resolve()
+    expect(works.ringing).toEqual(['hydrate'])
+  })
+
+  it('hands a tap on that came before its works, and says what became of it', async () => {
+    const alarm = lateAlarm(async () => silentAlarm())
+    const heard: string[] = []
+    alarm.onChange((state) => heard.push(state))
+    alarm.unlock()
+    expect(alarm.state).toBe('locked')
+    await Promise.resolve()
+    expect(heard).toEqual(['ready'])
+    expect(alarm.state).toBe('ready')
   })
 })
