@@ -1,13 +1,9 @@
 import { signal } from '@preact/signals'
-import type { BatchRefusal } from '../batch/refusal'
-import type { ArchiveRefusal } from '../ports/archive'
-import type { ShareRefusal } from '../ports/share'
 import { numberSentences, type TypedRefusal } from './refusals/numbers'
+import type { Refusal } from './refusals/refusal'
 import { type SentencesOf, sayFrom } from './refusals/sentences'
-import type { StorageRefusal } from './refusals/storage'
 
-/** Every way in which the bench can say no. What forms say stands with the forms, which are loaded when needed. */
-export type Refusal = BatchRefusal | TypedRefusal | StorageRefusal | ArchiveRefusal | ShareRefusal
+export type { Refusal } from './refusals/refusal'
 
 const whole = signal<SentencesOf<Refusal> | null>(null)
 

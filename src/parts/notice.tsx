@@ -54,7 +54,7 @@ const entryLook: Record<EntryState, { icon: IconName; word: string }> = {
 
 /** Where an entry stands: quiet when all is well, louder the less safe it is. */
 export const EntryMark = ({ state }: { state: EntryState }) => (
-  <span class={classes('entry', `entry-${state}`, state === 'not-saved' && 'on-solid')} data-entry={state}>
+  <span class={classes('entry', `entry-${state}`, state === 'not-saved' && 'on-solid')}>
     <Icon name={entryLook[state].icon} size={18} />
     {entryLook[state].word}
   </span>

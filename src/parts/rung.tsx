@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { classes } from './classes.ts'
 import { Icon, type IconName } from './icon.tsx'
 import { Mark } from './mark.tsx'
+import { EntryMark, type EntryState } from './notice.tsx'
 
 export type RungState = 'done' | 'to-do' | 'now' | 'waiting' | 'over' | 'closed' | 'part'
 
@@ -32,7 +33,7 @@ interface RungProps {
   /** The step on the screen, when it is not the one in hand. */
   looking?: boolean | undefined
   /** The entry that the rung speaks for, and where it stands. */
-  entry?: { readonly id: string; readonly state: string } | undefined
+  entry?: { readonly id: string; readonly state: EntryState } | undefined
 }
 
 /** One step of the ladder, in a `RungList`. Pressing it only looks. */
@@ -51,6 +52,7 @@ export const Rung = ({ state, title, value, onPress, looking, entry }: RungProps
         <span class="visually-hidden">{words[state]}: </span>
         <span class="rung-title">{title}</span>
         <span class="rung-value">{value}</span>
+        {entry && entry.state !== 'recorded' && <EntryMark state={entry.state} />}
       </span>
     </button>
   </li>

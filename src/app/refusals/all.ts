@@ -1,6 +1,6 @@
-import type { Refusal } from '../refusals'
 import { batchSentences } from './batch'
 import { numberSentences } from './numbers'
+import type { Refusal } from './refusal'
 import type { SentencesOf } from './sentences'
 import { storageSentences } from './storage'
 

@@ -1,6 +1,9 @@
 import * as v from 'valibot'
+import { documentKind } from '../document'
 import type { Event } from '../event'
 import { type Bodies, isKnown } from '../kinds'
+import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
+import { formulaSchema } from './formula'
 import { headerSchema } from './header'
 import { aMass, aMassChange, anId, aSwitch, aTemperature, listOf, numberBetween, oneOf, prose, words } from './pieces'
 
@@ -37,7 +40,12 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   'preflight-checked': v.object({ items: listOf(v.object({ text: prose(), done: aSwitch }), 500) }),
   'instrument-checked': v.object({ instrument: anInstrument, good: aSwitch }),
   tared: v.object({ vessel: anId, tareUg: aMass, standsIn: v.exactOptional(prose(200)) }),
-  'lot-chosen': v.object({ line: anId, lots: listOf(anId, 200), reason: v.exactOptional(aReason) }),
+  'lot-chosen': v.object({
+    line: anId,
+    lots: listOf(anId, 200),
+    opened: v.exactOptional(listOf(lotSchema, 200)),
+    reason: v.exactOptional(aReason),
+  }),
   weighed: v.object({
     step: anId,
     line: anId,
@@ -159,5 +167,24 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
 }
 
-/** True where an entry's body is what its kind says; a kind of a newer version is let in as it is. */
-export const hasSoundBody = (event: Event): boolean => !isKnown(event) || v.is(bodySchemas[event.kind], event.body)
+const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
+  material: materialSchema,
+  lot: lotSchema,
+  formula: formulaSchema,
+  person: personSchema,
+  balance: balanceSchema,
+  vessel: keptVesselSchema,
+  settings: v.record(v.string(), v.union([prose(200), v.number(), aSwitch])),
+}
+
+/**
+ * True where an entry's body is what its kind says, or its document what its family says. A kind or a family of a newer
+ * version is let in as it is: it is kept and shown as unknown.
+ */
+export function hasSoundBody(event: Event): boolean {
+  const family = event.stream.split(':')[0] ?? ''
+  if (family === 'batch') return !isKnown(event) || v.is(bodySchemas[event.kind], event.body)
+  const schema = Object.hasOwn(documentSchemas, family) ? documentSchemas[family] : undefined
+  if (event.kind !== documentKind || schema === undefined) return true
+  return v.is(v.object({ document: schema, reason: v.exactOptional(aReason) }), event.body)
+}

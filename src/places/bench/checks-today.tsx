@@ -1,3 +1,4 @@
+import './checks-today.css'
 import { useFormat } from '../../app/format'
 import { addressOf, type Route } from '../../app/routes'
 import { classes } from '../../parts/classes'

@@ -3,6 +3,7 @@ import type { PlannedStep } from '../../batch/plan'
 import { isDone, type StepStatus, statusOf, targetOf, totalsOfPhase } from '../../batch/progress'
 import type { BatchState } from '../../batch/state'
 import { titleOf, underOf } from '../../batch/wording'
+import type { EntryState } from '../../parts/notice'
 import type { RungState } from '../../parts/rung'
 import { latestEntry } from './entries'
 import type { RunModel } from './run-model'
@@ -24,7 +25,7 @@ export interface LadderRung {
   readonly title: string
   readonly value: string
   readonly looking: boolean
-  readonly entry: { readonly id: string; readonly state: string } | undefined
+  readonly entry: { readonly id: string; readonly state: EntryState } | undefined
 }
 
 /** The ladder as it stands: every phase in order, then what follows the phases. */
@@ -98,7 +99,7 @@ function rungOf(run: RunModel, state: BatchState, planned: PlannedStep, format: 
     id: planned.id,
     state: markOf(status, inHand),
     title: titleOf(planned.step, state.header),
-    value: entry === undefined || entry.state === 'recorded' ? value : `${value} · ${entry.state.replace('-', ' ')}`,
+    value,
     looking: inHand && (status === 'done' || status === 'skipped'),
     entry,
   }

@@ -1,13 +1,12 @@
-import type { Batches } from '../../app/app'
+import type { App, Batches } from '../../app/app'
 import type { Formula } from '../../batch/formula'
 import { isoOf } from '../../batch/instant'
 import type { BatchSummary } from '../../batch/summary'
-import type { Clock } from '../../ports/clock'
 
 const page = 100
 
 /** The next running number of a formula: one more than the highest that any batch of it carries. */
-export async function nextNumber(batches: Batches, formula: Formula, clock: Clock): Promise<number> {
+export async function nextNumber(batches: Batches, formula: Formula, clock: App['clock']): Promise<number> {
   let highest = highestOf(batches.inHand.value, formula)
   let before: string | undefined
   for (;;) {

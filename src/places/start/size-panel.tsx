@@ -1,3 +1,4 @@
+import './size-panel.css'
 import { useFormat } from '../../app/format'
 import { Button } from '../../parts/button'
 import { Pill } from '../../parts/chips'
