@@ -39,7 +39,7 @@ describe('bands', () => {
     fc.record({ absoluteUg: fc.integer({ min: 0, max: 1e9 }) }),
   )
 
-  test('[W1] a band holds its rounded target, stands on the steps, and is not wider than stated or one step', () => {
+  test('[W51] a band holds its rounded target, stands on the steps, and is not wider than stated or one step', () => {
     fc.assert(
       fc.property(massUg, tolerance, stepUg, (targetUg, stated, step) => {
         const { lowUg, highUg } = bandOf(targetUg, stated, step)
@@ -56,7 +56,7 @@ describe('bands', () => {
     )
   })
 
-  test('[W2] exactly one judgement holds, and it changes only at the ends of the band', () => {
+  test('[W52] exactly one judgement holds, and it changes only at the ends of the band', () => {
     fc.assert(
       fc.property(massUg, tolerance, stepUg, fc.integer({ min: 0, max: 3e10 }), (targetUg, stated, step, netUg) => {
         const band = bandOf(targetUg, stated, step)
@@ -142,7 +142,7 @@ describe('remedies', () => {
       return { totalUg, capacityUg: Math.round(totalUg * room), qsIndex: 0, lines }
     })
 
-  test('[R6] what a remedy adds is there to add, sums to its total, fits the vessel and takes nothing out', () => {
+  test('[R56] what a remedy adds is there to add, sums to its total, fits the vessel and takes nothing out', () => {
     fc.assert(
       fc.property(problem, (given) => {
         for (const remedy of [scaleTheRest(given), letQsAbsorb(given)]) {
@@ -160,7 +160,7 @@ describe('remedies', () => {
     )
   })
 
-  test('[R1] after scaling every line stands at its fraction to the microgram', () => {
+  test('[R51] after scaling every line stands at its fraction to the microgram', () => {
     fc.assert(
       fc.property(problem, (given) => {
         const remedy = scaleTheRest(given)

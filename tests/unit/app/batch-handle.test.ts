@@ -103,7 +103,7 @@ describe('two pages on one batch', () => {
 })
 
 describe('when storage fails', () => {
-  test('[S7] one copy: the run goes on, and the entry moves to recorded when the second copy is back', async () => {
+  test('[S51] one copy: the run goes on, and the entry moves to recorded when the second copy is back', async () => {
     world.store.setMood('fail-journal')
     const outcome = await handle.intend(weigh('a-water', '348.85'))
     expect(outcome).toMatchObject({ ok: true, state: 'one-copy' })
@@ -113,7 +113,7 @@ describe('when storage fails', () => {
     expect(handle.entryStates.value.get(id)).toBe('recorded')
   })
 
-  test('[S7] not saved: the intention stays with its reason, nothing is shown as done, and retry writes it', async () => {
+  test('[S51] not saved: the intention stays with its reason, nothing is shown as done, and retry writes it', async () => {
     world.store.setMood('full')
     expect(await handle.intend(weigh('a-water', '348.85'))).toMatchObject({ refusal: { code: 'STORAGE_FULL' } })
     expect(handle.unsaved.value).toMatchObject([{ reason: 'STORAGE_FULL', state: 'not-saved' }])
@@ -126,7 +126,7 @@ describe('when storage fails', () => {
     expect(isDone(state(), 'a-water')).toBe(true)
   })
 
-  test('[S7] held: kept in the second copy while the database is dead, decided once when it is back', async () => {
+  test('[S51] held: kept in the second copy while the database is dead, decided once when it is back', async () => {
     world.store.setMood('fail-database')
     expect(await handle.intend(weigh('a-water', '348.85'))).toMatchObject({ ok: true, state: 'held' })
     expect(handle.unsaved.value).toMatchObject([{ state: 'held' }])
@@ -140,7 +140,7 @@ describe('when storage fails', () => {
     expect(await stored()).toHaveLength(2)
   })
 
-  test('[S7] held: what the batch does not take any more stays on screen with a word of why', async () => {
+  test('[S51] held: what the batch does not take any more stays on screen with a word of why', async () => {
     world.store.setMood('fail-database')
     await handle.intend(weigh('b-shea', '10'))
     world.store.setMood('well')

@@ -17,7 +17,7 @@ beforeEach(() => {
 })
 
 describe('the catalogue', () => {
-  test('[S8] every save is an entry; the last one counts, the earlier ones are its trail', async () => {
+  test('[S52] every save is an entry; the last one counts, the earlier ones are its trail', async () => {
     expect(await catalogue.save('lot', lot)).toBeNull()
     await catalogue.save('lot', { ...lot, status: 'quarantine' }, 'certificate missing')
     expect(catalogue.lots.value.get(lot.id)?.status).toBe('quarantine')
@@ -29,7 +29,7 @@ describe('the catalogue', () => {
     expect(trail[1]?.parents).toEqual([trail[0]?.hash])
   })
 
-  test('[S8] another page reads what was saved, in the order of names', async () => {
+  test('[S52] another page reads what was saved, in the order of names', async () => {
     for (const [id, name] of [
       ['1', 'Shea butter'],
       ['2', 'aqua'],
@@ -47,7 +47,7 @@ describe('the catalogue', () => {
     ])
   })
 
-  test('[S8] what cannot be saved says so and is not shown as saved', async () => {
+  test('[S52] what cannot be saved says so and is not shown as saved', async () => {
     world.store.setMood('full')
     expect(await catalogue.save('lot', lot)).toEqual({ code: 'STORAGE_FULL' })
     world.store.setMood('fail-database')
@@ -55,7 +55,7 @@ describe('the catalogue', () => {
     expect(catalogue.lots.value.size).toBe(0)
   })
 
-  test('[L3] on hand is what came in and was adjusted, less what the ledgers of all batches used', async () => {
+  test('[L52] on hand is what came in and was adjusted, less what the ledgers of all batches used', async () => {
     const adjustment = { at: '2026-11-02', massUg: -grams(40), reason: 'spilt', by: 'person-mo' }
     await catalogue.save('lot', { ...lot, adjustments: [adjustment] })
     await world.batches.start({ do: 'open', header: lotionHeader(), preflight: [] }, [])

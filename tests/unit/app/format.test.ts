@@ -10,7 +10,7 @@ describe('figures as a person writes them', () => {
     [1_000_000, 1000, '1.000', '1,000'],
     [-4_000, 1000, '−0.004', '−0,004'],
     [12_345_600_000, 100_000, '12345.6', '12345,6'],
-  ])('[A2] %d µg to %s is %s, or %s', (massUg, stepUg, withPoint, withComma) => {
+  ])('[A52] %d µg to %s is %s, or %s', (massUg, stepUg, withPoint, withComma) => {
     expect(point.mass(massUg, stepUg)).toBe(withPoint)
     expect(comma.mass(massUg, stepUg)).toBe(withComma)
   })
@@ -21,11 +21,11 @@ describe('figures as a person writes them', () => {
     [12_400_000_000, undefined, '12.4\u00a0kg'],
     [20_000_000_000, undefined, '20\u00a0kg'],
     [100_000_000_000, 1_000_000, '100\u00a0kg'],
-  ])('[A2] %d µg with its unit is %s', (massUg, stepUg, text) => {
+  ])('[A52] %d µg with its unit is %s', (massUg, stepUg, text) => {
     expect(point.massWithUnit(massUg, stepUg)).toBe(text)
   })
 
-  test('[A2] percent and plain numbers take the same mark', () => {
+  test('[A52] percent and plain numbers take the same mark', () => {
     expect(point.percent(0.0133)).toBe('1.33\u00a0%')
     expect(comma.percent(0.4, 0)).toBe('40\u00a0%')
     expect(comma.number(0.1 + 0.2)).toBe('0,3')

@@ -53,12 +53,12 @@ const isSentence = (text: string): boolean =>
   /^[\p{Lu}\d"−].*[.?]$/u.test(text) && !/[!]|undefined|NaN|\[object/.test(text)
 
 describe('what a person reads', () => {
-  test.each(Object.entries(allSentences))('[A1] %s has a sentence that ends as one, without shouting', (code, say) => {
+  test.each(Object.entries(allSentences))('[A51] %s has a sentence that ends as one, without shouting', (code, say) => {
     const sentence = (say as (refusal: unknown) => string)({ code, ...anything })
     expect(isSentence(sentence), sentence).toBe(true)
   })
 
-  test('[A1] the sentence of a refusal is that of its code', async () => {
+  test('[A51] the sentence of a refusal is that of its code', async () => {
     await loadSentences()
     expect(sentenceOf({ code: 'TARE_BAD' })).toBe('A tare must be more than zero.')
     expect(sentenceOf({ code: 'VALUE_ABSURD', property: 'pH', value: 71, meant: 7.1 })).toBe(
@@ -89,7 +89,7 @@ describe('what a person reads', () => {
     { code: 'OUTSIDE_LIMITS', label: 'pH', value: 6.2, low: 4.9, high: 5.3 },
     { code: 'OUTSIDE_LIMITS', label: 'pH' },
   ]
-  test.each(gates)('[A1] a gate ($code) says the rule and what is known of it', (reason) => {
+  test.each(gates)('[A51] a gate ($code) says the rule and what is known of it', (reason) => {
     const gate: Gate = { ...reason, key: reason.code, passable: true }
     const { title, text } = gateWords(gate, openTestBench(lotionHeader()).state, createFormat('.', 'en-GB'))
     expect(isSentence(text), text).toBe(true)
@@ -104,7 +104,7 @@ describe('what a person reads', () => {
     { code: 'NO_QS_LINE' },
     { code: 'QS_ALREADY_PAST', id: 'aqua', pastUg: 7_500_000 },
   ]
-  test.each(impossible)('[A1] a remedy that cannot be ($code) says why', (refusal) => {
+  test.each(impossible)('[A51] a remedy that cannot be ($code) says why', (refusal) => {
     const sentence = whyNot(refusal, () => 'squalane')
     expect(isSentence(sentence), sentence).toBe(true)
   })

@@ -113,7 +113,7 @@ describe('what was not planned', () => {
 describe('making up', () => {
   const gross = (bench: TestBench, lost: string) => grams('312.46') + bench.massIn('main') - grams(lost)
 
-  test('[L2] the loss seen on the balance is water, and what is added brings the batch to its total exactly', () => {
+  test('[L51] the loss seen on the balance is water, and what is added brings the batch to its total exactly', () => {
     const bench = at('make-up')
     const grossUg = gross(bench, '7.25')
     const makeup = makeUpOf(bench.state, 'main', 'aqua', grossUg)
@@ -128,7 +128,7 @@ describe('making up', () => {
     balanced(bench)
   })
 
-  test('[L2] what was left behind, spilled or sampled left with its share of everything and is not made up', () => {
+  test('[L51] what was left behind, spilled or sampled left with its share of everything and is not made up', () => {
     const bench = at('a-slurry-in')
     bench.charge('a-slurry-in', { residue: '0.5' })
     runUpTo(bench, 'make-up')
@@ -138,7 +138,7 @@ describe('making up', () => {
     expect(bench.massIn('main')).toBe(grams('489.5'))
   })
 
-  test('[L2] a skipped line leaves the batch lighter: water does not take its place', () => {
+  test('[L51] a skipped line leaves the batch lighter: water does not take its place', () => {
     const bench = at('c-tocopherol')
     bench.intend({ do: 'skip-step', step: 'c-tocopherol', reason: 'none left' })
     runUpTo(bench, 'make-up')
@@ -147,7 +147,7 @@ describe('making up', () => {
     expect(bench.massIn('main')).toBe(grams('498.5'))
   })
 
-  test('[L2] a skipped line that was weighed in part leaves its rest out', () => {
+  test('[L51] a skipped line that was weighed in part leaves its rest out', () => {
     const bench = at('c-tocopherol')
     bench.weigh('c-tocopherol', '0.5')
     bench.intend({ do: 'skip-step', step: 'c-tocopherol', reason: 'none left' })
@@ -155,7 +155,7 @@ describe('making up', () => {
     expect(bench.massIn('main')).toBe(grams(499))
   })
 
-  test('[L2] more than the ledger knows of is asked about; a loss of more than there was water is impossible', () => {
+  test('[L51] more than the ledger knows of is asked about; a loss of more than there was water is impossible', () => {
     const bench = at('make-up')
     const above = { do: 'make-up', step: 'make-up', grossUg: gross(bench, '-5'), netUg: 0 } as const
     expect(bench.gatesOn(above)).toEqual(['ABOVE_THEORY'])
@@ -167,12 +167,12 @@ describe('making up', () => {
     expect(inSink(bench.state.ledger, 'evaporated')).toBe(0)
   })
 
-  test('[L2] a difference that the balance cannot tell from nothing is nothing', () => {
+  test('[L51] a difference that the balance cannot tell from nothing is nothing', () => {
     const bench = at('make-up')
     expect(makeUpOf(bench.state, 'main', 'aqua', gross(bench, '0.01'))).toMatchObject({ lossUg: 0, aboveUg: 0 })
   })
 
-  test('[L2] a loss can be recorded at any time; a gain is no loss, and without a tare nothing is known', () => {
+  test('[L51] a loss can be recorded at any time; a gain is no loss, and without a tare nothing is known', () => {
     const bench = at('b-into-a')
     bench.intend({ do: 'record-loss', vessel: 'main', grossUg: gross(bench, '3') })
     expect(inSink(bench.state.ledger, 'evaporated')).toBe(grams(3))

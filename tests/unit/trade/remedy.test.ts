@@ -50,14 +50,14 @@ describe('against reference cases', () => {
 })
 
 describe('scale the rest', () => {
-  test('[R1] every line goes to the same multiple of its plan, and what is in stays in', () => {
+  test('[R51] every line goes to the same multiple of its plan, and what is in stays in', () => {
     const remedy = scaleTheRest(problem([line('water', 0.7, 50), line('oil', 0.2, 22), line('gum', 0.1, 0)]))
     expect(remedy).toMatchObject({ feasible: true, outOfRange: [], totalUg: 110 * gram })
     expect(remedy.feasible && remedy.additionsUg).toEqual([27 * gram, 0, 11 * gram])
     expect(remedy.feasible && remedy.factor).toBeCloseTo(1.1, 12)
   })
 
-  test('[R2] it is impossible where the vessel is too small, and says how large it must be', () => {
+  test('[R52] it is impossible where the vessel is too small, and says how large it must be', () => {
     const lines = [line('water', 0.8, 50), line('oil', 0.2, 40)]
     expect(scaleTheRest(problem(lines))).toEqual({
       feasible: false,
@@ -66,7 +66,7 @@ describe('scale the rest', () => {
     })
   })
 
-  test('[R2] it is impossible where a locked line cannot follow, and names both', () => {
+  test('[R52] it is impossible where a locked line cannot follow, and names both', () => {
     const lines = [
       line('water', 0.7, 50),
       line('oil', 0.2, 22),
@@ -79,7 +79,7 @@ describe('scale the rest', () => {
     })
   })
 
-  test('[R2] it is impossible where the stock is short, and says by how much', () => {
+  test('[R52] it is impossible where the stock is short, and says by how much', () => {
     const lines = [line('water', 0.8, 50, { stockUg: 30 * gram }), line('oil', 0.2, 22)]
     expect(scaleTheRest(problem(lines))).toMatchObject({
       feasible: false,
@@ -87,7 +87,7 @@ describe('scale the rest', () => {
     })
   })
 
-  test('[R2] it is impossible with something in that is not in the formula', () => {
+  test('[R52] it is impossible with something in that is not in the formula', () => {
     const lines = [line('water', 1, 50), line('mica', 0, 1)]
     expect(scaleTheRest(problem(lines))).toMatchObject({
       feasible: false,
@@ -96,7 +96,7 @@ describe('scale the rest', () => {
     expect(scaleTheRest(problem([line('water', 1, 50), line('mica', 0, 0)])).feasible).toBe(true)
   })
 
-  test('[R3] where only the planned total stands in the way, the smaller batch is offered', () => {
+  test('[R53] where only the planned total stands in the way, the smaller batch is offered', () => {
     const lines = [line('water', 0.8, 20), line('oil', 0.2, 5, { stockUg: 10 * gram })]
     expect(scaleTheRest(problem(lines))).toEqual({
       feasible: false,
@@ -109,7 +109,7 @@ describe('scale the rest', () => {
 })
 
 describe('let q.s. absorb it', () => {
-  test('[R4] the total stays, the others are topped up and q.s. takes what remains', () => {
+  test('[R54] the total stays, the others are topped up and q.s. takes what remains', () => {
     const remedy = letQsAbsorb(problem([line('water', 0.7, 50), line('oil', 0.2, 22), line('gum', 0.1, 0)]))
     expect(remedy).toEqual({
       feasible: true,
@@ -120,7 +120,7 @@ describe('let q.s. absorb it', () => {
     })
   })
 
-  test('[R4] a locked or short line stays below its plan, and q.s. fills up for it', () => {
+  test('[R54] a locked or short line stays below its plan, and q.s. fills up for it', () => {
     const lines = [
       line('water', 0.7, 50),
       line('oil', 0.2, 18, { locked: true }),
@@ -133,7 +133,7 @@ describe('let q.s. absorb it', () => {
     })
   })
 
-  test('[R5] it is impossible once there is more q.s. in than may remain', () => {
+  test('[R55] it is impossible once there is more q.s. in than may remain', () => {
     expect(letQsAbsorb(problem([line('water', 0.7, 70), line('oil', 0.3, 32)]))).toEqual({
       feasible: false,
       why: { code: 'QS_ALREADY_PAST', id: 'water', pastUg: 2 * gram },
@@ -142,7 +142,7 @@ describe('let q.s. absorb it', () => {
     })
   })
 
-  test('[R5] it is impossible without a q.s. line, beyond the vessel, with q.s. locked or out of stock', () => {
+  test('[R55] it is impossible without a q.s. line, beyond the vessel, with q.s. locked or out of stock', () => {
     const lines = [line('water', 0.7, 50), line('oil', 0.3, 30)]
     const why = (changed: Partial<RemedyProblem>): string => {
       const remedy = letQsAbsorb(problem(lines, changed))

@@ -10,11 +10,11 @@ describe('the band of a line', () => {
     ['one step round the rounded target', 504_000, { relative: 0.001 }, 10_000, 490_000, 510_000],
     ['an empty pan never meets a target', 10_000, undefined, 10_000, 10_000, 20_000],
     ['a target of nothing', 0, undefined, 10_000, 0, 10_000],
-  ] as const)('[W1] %s', (_, targetUg, tolerance, stepUg, lowUg, highUg) => {
+  ] as const)('[W51] %s', (_, targetUg, tolerance, stepUg, lowUg, highUg) => {
     expect(bandOf(targetUg, tolerance, stepUg)).toEqual({ lowUg, highUg })
   })
 
-  test('[W2] a net mass is judged rounded to the readability', () => {
+  test('[W52] a net mass is judged rounded to the readability', () => {
     const band = { lowUg: 1_980_000, highUg: 2_020_000 }
     expect([1_974_999, 1_975_000, 2_000_000, 2_024_999, 2_025_000].map((netUg) => judge(netUg, band, 10_000))).toEqual([
       'under',

@@ -17,11 +17,11 @@ describe('net masses', () => {
     [{ mode: 're-tare', readingUg: 1_830_000 }, 1_830_000],
     [{ mode: 'cumulative', readingUg: 251_830_000, previousUg: 250_000_000 }, 1_830_000],
     [{ mode: 'by-difference', beforeUg: 250_310_000, afterUg: 187_020_000 }, 63_290_000],
-  ] as const)('[W3] $mode', (reading, netUg) => {
+  ] as const)('[W53] $mode', (reading, netUg) => {
     expect(netOf(reading)).toEqual({ ok: true, value: netUg })
   })
 
-  test('[W3] a net mass of nothing or less is refused with what it came to', () => {
+  test('[W53] a net mass of nothing or less is refused with what it came to', () => {
     expect(netOf({ mode: 'by-difference', beforeUg: 10, afterUg: 12 })).toEqual({
       ok: false,
       refusal: { code: 'NET_NOT_POSITIVE', netUg: -2 },
@@ -69,7 +69,7 @@ describe('uncertainty', () => {
 })
 
 describe('the smallest reliable mass', () => {
-  test('[W4] below 2·s·q ÷ tolerance a line is blocked, up to three times that it is fair', () => {
+  test('[W54] below 2·s·q ÷ tolerance a line is blocked, up to three times that it is fair', () => {
     const limits = smallestReliableMass(balance, 0.01, false)
     expect(limits.blocksBelow).toBeCloseTo(2_000_000, 6)
     expect(limits.fairBelow).toBeCloseTo(6_000_000, 6)
@@ -81,7 +81,7 @@ describe('the smallest reliable mass', () => {
     ])
   })
 
-  test('[W4] without re-taring it is √2 larger', () => {
+  test('[W54] without re-taring it is √2 larger', () => {
     expect(smallestReliableMass(balance, 0.01, true).blocksBelow).toBeCloseTo(2_000_000 * Math.SQRT2, 3)
   })
 })
