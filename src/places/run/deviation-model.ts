@@ -7,6 +7,7 @@ import { weighingOf } from '../../batch/weighing-of'
 import { massIn } from '../../trade/ledger'
 import type { Micrograms } from '../../trade/mass'
 import type { Draft } from './draft'
+import type { RunModel } from './run-model'
 import type { Reckoner, Typed } from './typed'
 
 /** A way on. What is in a cup can be taken out again; for what is in a vessel there are remedies. */
@@ -52,6 +53,12 @@ export function deviationPanel(state: BatchState, stepId: string, draft: Draft):
     reason: draft.fields.reason ?? '',
     needsReason: chosen?.kind === 'accept' || chosen?.kind === 'discard-cup',
   }
+}
+
+/** The panel of the step in hand, as the batch and what is typed stand now. */
+export function panelOf({ handle, stepId, draft }: RunModel): DeviationPanel | null {
+  const { state } = handle.view.value
+  return stepId.value === null ? null : deviationPanel(state, stepId.value, draft.value)
 }
 
 /** How much is to come out of the cup: typed as such, or as what the balance shows once some is out. */

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import { useFormat } from '../../app/format'
+import type { Micrograms } from '../../trade/mass'
 import { errorOf } from './cards/use-step'
 import { takenOutUg } from './deviation-model'
 import { Pad } from './hand'
@@ -7,15 +8,13 @@ import { useRun } from './run-context'
 import { TypedField } from './typed-field'
 
 /** How much came out of the cup, or what the balance shows now. */
-export function TakeOut() {
+export function TakeOut({ byUg }: { byUg: Micrograms }) {
   const run = useRun()
   const format = useFormat()
-  const panel = run.panel.value
   const stepUg = run.planned.value?.line?.balance.stepUg
   useEffect(() => {
     run.activeField.value = 'again'
   }, [])
-  if (panel === null) return null
   const out = takenOutUg(run.handle.view.value.state, run.stepId.value ?? '', run.draft.value, run.reckoner)
   const settle = () => void run.settle()
   return (
@@ -26,7 +25,7 @@ export function TakeOut() {
           name="takeOut"
           label="or taken out"
           unit="g"
-          placeholder={format.mass(panel.deviation.byUg, stepUg)}
+          placeholder={format.mass(byUg, stepUg)}
           onEnter={settle}
         />
       </div>

@@ -4,7 +4,7 @@ import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { ReasonChips } from '../../parts/chips'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
-import type { DeviationPanel } from './deviation-model'
+import { type DeviationPanel, panelOf } from './deviation-model'
 import { TakeOut } from './deviation-take-out'
 import { WhatHappened } from './deviation-what'
 import { actOfWay, consequenceWords, wayLine, wayTitle } from './deviation-words'
@@ -14,7 +14,7 @@ import { useRun } from './run-context'
 /** Opens beside the number: what happened under a vermilion lip, where to act under a cobalt one. */
 export function Deviation() {
   const run = useRun()
-  const panel = run.panel.value
+  const panel = panelOf(run)
   if (panel === null) return null
   return (
     <>
@@ -74,7 +74,7 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
       {panel.deviation.inCup && chosen && chosen.kind !== 'take-out' && (
         <p class="way-line">{wayLine(chosen, panel, state, format)}</p>
       )}
-      {chosen?.kind === 'take-out' && <TakeOut />}
+      {chosen?.kind === 'take-out' && <TakeOut byUg={panel.deviation.byUg} />}
       {(chosen?.kind === 'accept' || chosen?.kind === 'discard-cup') && (
         <ReasonChips
           label="Why"

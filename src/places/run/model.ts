@@ -6,7 +6,6 @@ import type { PlannedStep } from '../../batch/plan'
 import { isDone, nextStep, statusOf } from '../../batch/progress'
 import type { BatchState } from '../../batch/state'
 import { formatMass } from '../../trade/mass'
-import { intentionOfWay } from './deviation-model'
 import { createDraftBook } from './draft'
 import { strikableOf } from './entries'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
@@ -93,9 +92,11 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
     return taken
   }
   const settle = async (): Promise<boolean> => {
-    const panel = signals.panel.peek()
     const id = stepId.peek()
-    if (panel === null || id === null) return false
+    if (signals.deviation.peek() === null || id === null) return false
+    const { deviationPanel, intentionOfWay } = await import('./deviation-model')
+    const panel = deviationPanel(stateNow(), id, drafts.of(id))
+    if (panel === null) return false
     const intention = intentionOfWay(panel, stateNow(), id, drafts.of(id), reckoner)
     const taken = intention !== null && (await act(intention))
     if (taken) drafts.clear(id)

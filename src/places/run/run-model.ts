@@ -5,8 +5,8 @@ import type { Event } from '../../batch/event'
 import type { Gate } from '../../batch/gate'
 import type { Intention } from '../../batch/intention'
 import type { PlannedStep } from '../../batch/plan'
+import type { DeviationState } from '../../batch/state'
 import type { Weighing } from '../../batch/weighing-of'
-import type { DeviationPanel } from './deviation-model'
 import type { Draft, DraftBook, NumberMode } from './draft'
 import type { TimerFact } from './timers'
 import type { Reckoner } from './typed'
@@ -68,7 +68,8 @@ export interface RunSignals {
   /** What stands in the way of beginning the step in hand, and of calling it finished. */
   readonly gates: ReadonlySignal<readonly Gate[]>
   readonly finishGates: ReadonlySignal<readonly Gate[]>
-  readonly panel: ReadonlySignal<DeviationPanel | null>
+  /** The open deviation of the step in hand. The ways on from it are worked out by deviation-model, which comes late. */
+  readonly deviation: ReadonlySignal<DeviationState | null>
   readonly timers: ReadonlySignal<readonly TimerFact[]>
   readonly checksDue: ReadonlySignal<number>
   /** What another page just wrote into this batch, for a few seconds. */

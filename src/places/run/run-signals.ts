@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App, BatchHandle } from '../../app/app'
 import { gatesOf } from '../../batch/gates'
-import { deviationPanel } from './deviation-model'
+import { openDeviation } from '../../batch/progress'
 import type { DraftBook } from './draft'
 import type { RunSignals } from './run-model'
 import { checksDueNow, timersOf } from './timers'
@@ -37,7 +37,6 @@ export function createRunSignals(
       if (id === null) return []
       return gatesOf(state(), id, app.nowMs.value, moment, lotInUse(state(), id, draft.value))
     })
-  const panel = computed(() => (stepId.value === null ? null : deviationPanel(state(), stepId.value, draft.value)))
   const { elsewhere, dispose } = listenElsewhere(app, handle)
   return {
     stepId,
@@ -48,7 +47,7 @@ export function createRunSignals(
     judged,
     gates: gatesAt('begin'),
     finishGates: gatesAt('finish'),
-    panel,
+    deviation: computed(() => (stepId.value === null ? null : (openDeviation(state(), stepId.value) ?? null))),
     timers: computed(() => timersOf(state(), handle.id, app.batches.inHand.value, app.nowMs.value)),
     checksDue: computed(() => checksDueNow(app.batches.inHand.value, app.nowMs.value)),
     elsewhere,

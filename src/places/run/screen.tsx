@@ -19,7 +19,7 @@ export function RunScreen() {
   useFocusOnStep(eye, run.stepId.value)
   useStepKeys()
   const planned = run.planned.value
-  const isOver = run.panel.value !== null
+  const isOver = run.deviation.value !== null
   const isWeighing = planned?.step.kind === 'weigh' && !isDone(run.handle.view.value.state, planned.id)
   return (
     <div class={classes('run', isOver ? 'run-over' : isWeighing ? 'run-weigh' : 'run-process')}>

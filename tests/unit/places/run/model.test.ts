@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import { isDone, statusOf } from '../../../../src/batch/progress'
+import { panelOf } from '../../../../src/places/run/deviation-model'
 import { grams } from '../../../support/batch'
 import { openRun, type RunWorld, settle, weigh } from './run-app'
 
@@ -127,7 +128,7 @@ describe('an over-weighing', () => {
   test('[R40] in a vessel opens the panel with the first way on chosen', async () => {
     await weigh(world.run, '360')
     expect(world.run.stepId.value).toBe('a-water')
-    const panel = world.run.panel.value
+    const panel = panelOf(world.run)
     expect(panel?.deviation.inCup).toBe(false)
     expect(panel?.ways.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['accept', 'scale', 'qs']))
     expect(panel?.chosen).toBe(panel?.ways.find(({ feasible }) => feasible))
@@ -136,11 +137,11 @@ describe('an over-weighing', () => {
   test('[R40] is not accepted without a reason', async () => {
     await weigh(world.run, '360')
     world.run.type('way', 'accept')
-    expect(world.run.panel.value?.needsReason).toBe(true)
+    expect(panelOf(world.run)?.needsReason).toBe(true)
     expect(await world.run.settle()).toBe(false)
     world.run.type('reason', 'trial batch')
     expect(await world.run.settle()).toBe(true)
-    expect(world.run.panel.value).toBeNull()
+    expect(panelOf(world.run)).toBeNull()
   })
 
   test('[R40] of a cup can be taken out, as a mass or as what the balance shows then', async () => {
@@ -148,7 +149,7 @@ describe('an over-weighing', () => {
     await weigh(world.run, '20.02')
     world.run.take('c-tocopherol')
     await weigh(world.run, '1.83')
-    expect(world.run.panel.value?.ways.map(({ kind }) => kind)).toEqual(['take-out', 'discard-cup', 'accept'])
+    expect(panelOf(world.run)?.ways.map(({ kind }) => kind)).toEqual(['take-out', 'discard-cup', 'accept'])
     world.run.type('again', '1.5')
     expect(await world.run.settle()).toBe(true)
     expect(state().steps.get('c-tocopherol')?.netUg).toBe(grams(1.5))
@@ -156,8 +157,8 @@ describe('an over-weighing', () => {
 
   test('[R40] that was mistyped is struck out and leaves nothing to settle', async () => {
     await weigh(world.run, '360')
-    await world.run.strike(world.run.panel.value?.deviation.entry ?? '', 'mistyped')
-    expect(world.run.panel.value).toBeNull()
+    await world.run.strike(panelOf(world.run)?.deviation.entry ?? '', 'mistyped')
+    expect(panelOf(world.run)).toBeNull()
     expect(world.run.stepId.value).toBe('a-water')
   })
 })

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { createFormat } from '../../../../src/app/format'
 import type { Lot } from '../../../../src/batch/catalogue'
 import type { BatchSummary } from '../../../../src/batch/summary'
+import { panelOf } from '../../../../src/places/run/deviation-model'
 import { wayLine, wayTitle } from '../../../../src/places/run/deviation-words'
 import type { emptyDraft } from '../../../../src/places/run/draft'
 import { lotChoices } from '../../../../src/places/run/lot-choices'
@@ -109,7 +110,7 @@ describe('a way on', () => {
   test('[R41] says its consequence in one line of 52 signs at most, or why it cannot be', async () => {
     const { run, handle } = await openRun()
     await weigh(run, '360')
-    const panel = run.panel.value
+    const panel = panelOf(run)
     if (panel === null) throw new Error('no deviation is open')
     const format = createFormat('.', 'en')
     for (const way of panel.ways) {
