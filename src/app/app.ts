@@ -15,7 +15,7 @@ import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
 import type { Upkeep } from '../ports/upkeep'
 import type { Micrograms } from '../trade/mass'
-import type { Refusal } from './refusals'
+import type { Refusal } from './refusals/refusal'
 import type { Route } from './routes'
 
 /** Everything a place may use. Made once in main.tsx, handed down by context. */

@@ -1,15 +1,19 @@
 import { signal } from '@preact/signals'
+import type { Gate } from '../batch/gate'
+import type { BatchState } from '../batch/state'
+import type { Format } from './format'
+import type { GateWords } from './refusals/gates'
 import { numberSentences, type TypedRefusal } from './refusals/numbers'
 import type { Refusal } from './refusals/refusal'
-import { type SentencesOf, sayFrom } from './refusals/sentences'
+import { sayFrom } from './refusals/sentences'
 
 export type { Refusal } from './refusals/refusal'
 
-const whole = signal<SentencesOf<Refusal> | null>(null)
+const whole = signal<typeof import('./refusals/all') | null>(null)
 
 /** Fetches the sentences; warmed after the first screen. */
 export async function loadSentences(): Promise<void> {
-  if (whole.peek() === null) whole.value = (await import('./refusals/all')).allSentences
+  if (whole.peek() === null) whole.value = await import('./refusals/all')
 }
 
 /**
@@ -18,9 +22,16 @@ export async function loadSentences(): Promise<void> {
  */
 export function sentenceOf(refusal: Refusal): string {
   if (isTyped(refusal)) return sayFrom<TypedRefusal>(numberSentences, refusal)
-  if (whole.value !== null) return sayFrom<Refusal>(whole.value, refusal)
+  if (whole.value !== null) return sayFrom<Refusal>(whole.value.allSentences, refusal)
   void loadSentences()
   return ''
+}
+
+/** What a gate says; blank, like a sentence, until the words have come. */
+export function gateWords(gate: Gate, state: BatchState, format: Format): GateWords {
+  if (whole.value !== null) return whole.value.gateWords(gate, state, format)
+  void loadSentences()
+  return { title: '', text: '' }
 }
 
 const isTyped = (refusal: Refusal): refusal is TypedRefusal => Object.hasOwn(numberSentences, refusal.code)

@@ -4,5 +4,7 @@ import type { Refusal } from './refusal'
 import type { SentencesOf } from './sentences'
 import { storageSentences } from './storage'
 
+export { gateWords } from './gates'
+
 /** The sentences of the bench, whole. */
 export const allSentences: SentencesOf<Refusal> = { ...numberSentences, ...batchSentences, ...storageSentences }

@@ -1,6 +1,5 @@
 import { useFormat } from '../../app/format'
-import { sentenceOf } from '../../app/refusals'
-import { gateWords } from '../../app/refusals/gates'
+import { gateWords, sentenceOf } from '../../app/refusals'
 import { RecordButton, type RecordKind } from './record-button'
 import { useRun } from './run-context'
 

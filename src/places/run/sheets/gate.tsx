@@ -1,5 +1,5 @@
 import { useFormat } from '../../../app/format'
-import { gateWords } from '../../../app/refusals/gates'
+import { gateWords } from '../../../app/refusals'
 import type { Gate } from '../../../batch/gate'
 import { useRun } from '../run-context'
 import { GateCure } from './gate-cure'
