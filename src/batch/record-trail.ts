@@ -1,7 +1,7 @@
 import type { Event, Source } from './event'
-import { isIntact } from './seal'
 import { isKnown } from './kinds'
 import { type Stamp, type Struck, stampOf, struckOf } from './record-entries'
+import { isIntact } from './seal'
 import type { BatchState } from './state'
 
 /** One entry of the trail, as it stands in the log. */

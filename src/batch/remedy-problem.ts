@@ -2,6 +2,7 @@ import { addedOf, inSink, sinkContents } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { RemedyLine, RemedyProblem } from '../trade/remedy'
 import { relativeTolerance } from '../trade/tolerance'
+import type { RemedyKind } from './kinds'
 import type { PlannedLine, PlannedStep } from './plan'
 import { isDone, targetOf, vesselNow } from './progress'
 import type { BatchState } from './state'
@@ -47,10 +48,15 @@ export function lineTargetUg(state: BatchState, line: string): Micrograms {
   }
 }
 
+/** Settled ways after which what is in stays in; a weighing that was struck out or taken back leaves nothing behind. */
+const leavesItIn: ReadonlySet<string> = new Set<RemedyKind>(['accept', 'scale', 'qs'])
+
 /** A settled deviation makes what is in the vessel the plan, for all that is computed later. */
 export function effectiveTargetUg(state: BatchState, stepId: string): Micrograms {
   const targetUg = targetOf(state, stepId) ?? 0
-  const settled = [...state.deviations.values()].find((each) => each.step === stepId && each.settled)
+  const settled = [...state.deviations.values()].find(
+    (each) => each.step === stepId && each.settled !== undefined && leavesItIn.has(each.settled.how),
+  )
   const netUg = state.steps.get(stepId)?.netUg ?? 0
   if (!settled || netUg === 0) return targetUg
   return state.steps.get(stepId)?.finished?.how === 'accepted' ? netUg : Math.max(targetUg, netUg)

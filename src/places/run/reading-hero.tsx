@@ -99,7 +99,7 @@ function Standing() {
           </>
         )}
         good from <b>{mass(weighing.leftLowUg)}</b> to <b>{mass(weighing.leftHighUg)}</b>
-        {was !== undefined && weighing.countedUg === 0 && `, was ${mass(was)}`}
+        {was !== undefined && `, ${weighing.countedUg === 0 ? '' : 'the whole '}was ${mass(was)}`}
       </p>
     </>
   )

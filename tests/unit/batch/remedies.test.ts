@@ -151,6 +151,16 @@ describe('a deviation in a vessel', () => {
     expect(plannedUg(bench)).toBe(bench.state.totalUg)
   })
 
+  test('[R5] a weighing that was struck out leaves nothing behind in what is scaled later', () => {
+    const bench = openTestBench(lotionHeader())
+    const mistyped = bench.weigh('b-shea', '99.8')
+    bench.strike(mistyped)
+    bench.weigh('b-shea', '10.036')
+    bench.weigh('b-emulsifier', '18.62')
+    bench.settle('scale')
+    expect(targetOf(bench.state, 'b-shea')).toBe(grams('10.64'))
+  })
+
   test('[R6] a remedy after a charge goes on in the vessel, and a locked line forbids what would need more of it', () => {
     const bench = openTestBench(lotionHeader())
     runUpTo(bench, 'a-hydrate')
