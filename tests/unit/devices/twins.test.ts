@@ -19,6 +19,24 @@ describe('ids', () => {
   })
 })
 
+describe('the ids of the browser', () => {
+  it('begin with the moment in 48 bits, and go on counting where the clock stands or goes back', () => {
+    const moments = [1_800_000_000_000, ...Array.from({ length: 5000 }, () => 1_700_000_000_000)]
+    const ids = uuidIds(() => moments.shift() ?? 0)
+    const made = Array.from({ length: 5001 }, () => ids.next())
+    expect(Number.parseInt(made[0]?.replace('-', '').slice(0, 12) ?? '', 16)).toBe(1_800_000_000_000)
+    expect(made.every((id) => uuidv7.test(id))).toBe(true)
+    expect([...made].sort()).toEqual(made)
+    expect(new Set(made).size).toBe(5001)
+  })
+
+  it('share nothing but the moment with those of another tablet', () => {
+    const [here, there] = [uuidIds(() => 1), uuidIds(() => 1)]
+    const tails = [here, there].flatMap((ids) => Array.from({ length: 500 }, () => ids.next().slice(19)))
+    expect(new Set(tails).size).toBe(1000)
+  })
+})
+
 describe('the simulated screen', () => {
   it('stays on when asked, and tells of its loss only while wanted', () => {
     const awake = simulatedAwake()
