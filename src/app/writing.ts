@@ -1,4 +1,5 @@
 export { decide } from '../batch/decide'
+export { gatesOf } from '../batch/gates'
 export { onHandOf } from './on-hand'
 export { saveDocument } from './save-document'
 export { sealAll } from './writer'

@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App, BatchHandle } from '../../app/app'
-import { gatesOf } from '../../batch/gates'
+import { loadWriting } from '../../app/load-writing'
+import type { gatesOf } from '../../batch/gates'
 import { openDeviation } from '../../batch/progress'
 import type { DraftBook } from './draft'
 import type { RunSignals } from './run-model'
@@ -31,11 +32,16 @@ export function createRunSignals(
   const judged = computed(() =>
     weighing.value !== null && net.value.kind === 'net' ? judgeNet(weighing.value, net.value.netUg) : null,
   )
+  // The rules come with those of writing: nothing can be recorded before, and `decide` asks them again.
+  const rules = signal<{ readonly gatesOf: typeof gatesOf } | null>(null)
+  void loadWriting().then((writing) => {
+    rules.value = writing
+  })
   const gatesAt = (moment: 'begin' | 'finish') =>
     computed(() => {
       const id = stepId.value
-      if (id === null) return []
-      return gatesOf(state(), id, app.nowMs.value, moment, lotInUse(state(), id, draft.value))
+      if (id === null || rules.value === null) return []
+      return rules.value.gatesOf(state(), id, app.nowMs.value, moment, lotInUse(state(), id, draft.value))
     })
   const { elsewhere, dispose } = listenElsewhere(app, handle)
   return {
