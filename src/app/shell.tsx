@@ -2,16 +2,15 @@ import './base.css'
 import './shell.css'
 import type { ComponentType, VNode } from 'preact'
 import { useState } from 'preact/hooks'
-import { AlarmBar } from '../parts/bars'
 import { Icon, type IconName } from '../parts/icon'
 import { useApp } from './app'
-import { useFormat } from './format'
 import { latePart } from './late-part'
 import { addressOf, type Route } from './routes'
 
 /** One component a place; how each is loaded is the composition root's business. */
 export type Places = { readonly [P in Route['place']]: ComponentType }
 
+const Bell = latePart(async () => (await import('./bell')).Bell)
 const PersonSheet = latePart(async () => (await import('./person-sheet')).PersonSheet)
 
 /** Places that draw their own strip, because every pixel of height is theirs. */
@@ -19,13 +18,14 @@ const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])
 
 /** The frame round every place: the way to the others, who is here, and what rings. */
 export function Shell({ places }: { places: Places }) {
-  const { place } = useApp().route.value
+  const { route, bells } = useApp()
+  const { place } = route.value
   const Place = places[place]
   if (ownStrip.has(place)) return <Place />
   return (
     <div class="frame">
       <Masthead place={place} />
-      <Bell />
+      {bells.ringing.value.length > 0 && <Bell />}
       <Place />
     </div>
   )
@@ -76,22 +76,5 @@ function Masthead({ place }: { place: Route['place'] }): VNode {
       </button>
       {choosing && <PersonSheet onClose={() => setChoosing(false)} />}
     </header>
-  )
-}
-
-/** The first bell that rings; the others wait behind it. */
-function Bell(): VNode | null {
-  const app = useApp()
-  const format = useFormat()
-  const ringing = app.bells.ringing.value
-  const first = ringing[0]
-  if (!first) return null
-  const more = ringing.length > 1 ? `, and ${ringing.length - 1} more` : ''
-  return (
-    <AlarmBar
-      text={`${first.batchName}: ${first.label} is over${more}`}
-      late={`${format.duration(app.nowMs.value - first.deadlineAtMs)} late`}
-      onStop={() => void app.bells.stop(first)}
-    />
   )
 }
