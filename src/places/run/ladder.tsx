@@ -1,13 +1,15 @@
 import './ladder.css'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
+import { latePart } from '../../app/late-part'
 import { totalsOf } from '../../batch/progress'
 import { Button } from '../../parts/button'
 import { Meter } from '../../parts/meter'
 import { PhaseHead, Rung, RungList } from '../../parts/rung'
-import { CupsWaiting } from './cups-waiting'
 import { type LadderPhase, ladderOf } from './ladder-of'
 import { useRun } from './run-context'
+
+const CupsWaiting = latePart(async () => (await import('./cups-waiting')).CupsWaiting)
 
 /** Phases and their steps, actual beside target, how much is in; the way to add what was not planned. */
 export function Ladder() {

@@ -1,5 +1,6 @@
 import './weigh.css'
 import { useFormat } from '../../../app/format'
+import { latePart } from '../../../app/late-part'
 import { statusOf } from '../../../batch/progress'
 import { Button } from '../../../parts/button'
 import { Card } from '../../../parts/card'
@@ -9,8 +10,9 @@ import { Messages } from '../messages'
 import { hornBleedPx, isNarrow } from '../narrow'
 import { ReadingHero } from '../reading-hero'
 import { useRun } from '../run-context'
-import { SecondPerson } from './second-person'
 import { WeighHead } from './weigh-head'
+
+const SecondPerson = latePart(async () => (await import('./second-person')).SecondPerson)
 
 /** The card of a weighing: what, from which lot, how much is on the balance and how far it is from its band. */
 export function WeighCard() {
