@@ -5,7 +5,6 @@ import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { latePlace } from './app/late-part'
 import { loadWriting } from './app/load-writing'
-import { projectStream } from './app/project'
 import { loadSentences } from './app/refusals'
 import { type Places, Shell } from './app/shell'
 import { trustScriptUrls } from './app/start/trusted-urls'
@@ -55,7 +54,7 @@ async function start(): Promise<void> {
   const erased = await eraseIfAsked(erasing)
   const store = await openStore({
     workerUrl: urls.journalWorker,
-    project: projectStream,
+    loadProject: async () => (await loadWriting()).projectStream,
     newId: () => ids.next(),
     now: () => isoOf(clock.nowMs(), clock.offsetMinutes()),
   })

@@ -1,189 +1,40 @@
 import { signal } from '@preact/signals'
 import type { Event } from '../batch/event'
-import { extendBatch, foldBatch, tipFor } from '../batch/fold'
-import { isoOf } from '../batch/instant'
-import type { Intention } from '../batch/intention'
-import type { BatchState } from '../batch/state'
-import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
-import type { Ids } from '../ports/ids'
-import type { BatchHandle, Outcome, Unsaved } from './app'
+import { foldBatch } from '../batch/fold'
+import type { EntryState } from '../ports/event-log'
+import type { Unsaved } from './app'
+import type { Desk, HandleWorld, KeptHandle, Sight } from './live-batch'
 import { loadWriting } from './load-writing'
-import { projectBatch } from './project'
-import type { Writer } from './writer'
 
-/** A handle with what the batches' keeper needs beside what a place may use. */
-export interface KeptHandle extends BatchHandle {
-  /** Entries that another page wrote. */
-  readonly take: (events: readonly Event[]) => Promise<void>
-  readonly noteStates: (ids: readonly string[], state: EntryState) => void
-  /** Decides what was held. What the batch as it is now does not take stays on screen. */
-  readonly decideHeld: (held: HeldIntention) => Promise<void>
-}
-
-interface HandleWorld {
-  readonly log: EventLog
-  readonly writer: Writer
-  readonly onChange: (state: BatchState) => void
-}
-
-/** Times that another page may get in between before a person is told to try again. */
-const mostTries = 8
-
-/**
- * A live batch: intentions are decided one after the other, made durable, and only then folded and shown. Where another
- * page was faster, the log is read again and the intention decided anew.
- */
+/** A live batch: shown at once; what changes it waits for the desk, which is fetched after the first screen. */
 export function openHandle(world: HandleWorld, id: string, events: readonly Event[]): KeptHandle {
-  const { log, writer } = world
-  const stream = `batch:${id}`
-  const view = signal({ state: foldBatch(events) })
   const entryStates = signal<ReadonlyMap<string, EntryState>>(new Map())
   const unsaved = signal<readonly Unsaved[]>([])
-  const fromElsewhere = signal<string | null>(null)
-  const heldHere = new Map<string, Unsaved>()
-  let queue: Promise<unknown> = Promise.resolve()
-
-  const publish = (state: BatchState): void => {
-    view.value = { state }
-    world.onChange(state)
-  }
-
-  const noteStates = (ids: readonly string[], state: EntryState): void => {
-    const next = new Map(entryStates.value)
-    for (const entry of ids) next.set(entry, state)
-    entryStates.value = next
-  }
-
-  const readAgain = async (): Promise<void> => {
-    const all = await log.read(stream)
-    if (all.length <= view.value.state.entries.length) return
-    publish(foldBatch(all))
-    fromElsewhere.value = all.at(-1)?.id ?? null
-  }
-
-  const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): Unsaved => {
-    const kept = { intention, reason, atMs: writer.clock.nowMs(), state }
-    unsaved.value = [...unsaved.value, kept]
-    return kept
-  }
-
-  const forget = (ids: readonly string[]): void => {
-    entryStates.value = new Map([...entryStates.value].filter(([entry]) => !ids.includes(entry)))
-  }
-
-  /** `late` is what was held: it keeps its moment, its person and its id, so that it cannot be decided twice. */
-  const attempt = async (intention: Intention, late?: HeldIntention): Promise<Outcome> => {
-    const { decide, sealAll } = await loadWriting()
-    for (let tries = 0; tries < mostTries; tries += 1) {
-      const { state } = view.value
-      const by = late?.by ?? state.person
-      const ids = idsFrom(writer, late?.id)
-      const decision = decide(state, intention, { nowMs: writer.clock.nowMs(), by, newId: ids.next })
-      if (!decision.ok) return decision
-      if (decision.value.length === 0) return { ok: true, entries: [], state: 'recorded' }
-      const drafts = late ? decision.value.map((draft) => ({ ...draft, occurredAt: late.at })) : decision.value
-      const sealed = sealAll({ ...writer, ids }, stream, drafts, tipFor(state, writer.replica()), by)
-      const entries = sealed.map((event) => event.id)
-      noteStates(entries, 'saving')
-      const next = extendBatch(state, sealed)
-      const answer = await log.append({ events: sealed, after: state.lastHash, projection: projectBatch(next) })
-      switch (answer.state) {
-        case 'recorded':
-        case 'one-copy':
-          noteStates(entries, answer.state)
-          publish(next)
-          return { ok: true, entries, state: answer.state }
-        case 'conflict':
-          forget(entries)
-          await readAgain()
-          break
-        case 'held':
-          forget(entries)
-          return hold(intention, by)
-        case 'not-saved':
-          forget(entries)
-          keepUnsaved(intention, answer.reason, 'not-saved')
-          return { ok: false, refusal: { code: answer.reason } }
-      }
-    }
-    keepUnsaved(intention, 'STORAGE_BUSY', 'not-saved')
-    return { ok: false, refusal: { code: 'STORAGE_BUSY' } }
-  }
-
-  const hold = async (intention: Intention, by: string): Promise<Outcome> => {
-    const held: HeldIntention = {
-      id: writer.ids.next(),
-      stream,
-      at: isoOf(writer.clock.nowMs(), writer.clock.offsetMinutes()),
-      by,
-      intention,
-    }
-    const kept = await log.hold(held)
-    heldHere.set(held.id, keepUnsaved(intention, kept === 'held' ? 'STORAGE_DEAD' : 'STORAGE_REFUSED', kept))
-    return kept === 'held'
-      ? { ok: true, entries: [], state: 'held' }
-      : { ok: false, refusal: { code: 'STORAGE_REFUSED' } }
-  }
-
-  /** What the batch as it is now does not take stays on screen, with a person to decide about it. */
-  const again = async (intention: Intention, late?: HeldIntention): Promise<void> => {
-    const before = unsaved.value.length
-    const outcome = await attempt(intention, late)
-    if (!outcome.ok && unsaved.value.length === before) keepUnsaved(intention, 'HELD_REFUSED', 'not-saved')
-  }
-
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const run = queue.then(work)
-    queue = run.catch(() => undefined)
-    return run
-  }
-
-  return {
+  const sight: Sight = {
     id,
-    view,
+    view: signal({ state: foldBatch(events) }),
     entryStates,
     unsaved,
-    fromElsewhere,
-    intend: (intention) => inTurn(() => attempt(intention)),
-    retry: () =>
-      inTurn(async () => {
-        const waiting = unsaved.value.filter((each) => each.state === 'not-saved')
-        unsaved.value = unsaved.value.filter((each) => each.state !== 'not-saved')
-        for (const each of waiting) await again(each.intention)
-      }),
+    fromElsewhere: signal<string | null>(null),
+    noteStates: (ids, state) => {
+      const next = new Map(entryStates.value)
+      for (const entry of ids) next.set(entry, state)
+      entryStates.value = next
+    },
+  }
+  let opened: Promise<Desk> | undefined
+  const desk = (): Promise<Desk> => {
+    opened ??= loadWriting().then(({ openDesk }) => openDesk(world, sight))
+    return opened
+  }
+  return {
+    ...sight,
+    intend: async (intention) => (await desk()).intend(intention),
+    retry: async () => (await desk()).retry(),
     drop: (given) => {
       unsaved.value = unsaved.value.filter((each) => each !== given)
     },
-    take: (arrived) =>
-      inTurn(async () => {
-        const known = new Set(view.value.state.entries.map((entry) => entry.event.id))
-        const fresh = arrived.filter((event) => !known.has(event.id))
-        if (fresh.length === 0) return
-        // One page of this tablet writes after what the other wrote; anything else is read whole.
-        if (fresh[0]?.parents[0] !== view.value.state.lastHash) return readAgain()
-        publish(extendBatch(view.value.state, fresh))
-        fromElsewhere.value = fresh.at(-1)?.id ?? null
-      }),
-    noteStates,
-    decideHeld: (held) =>
-      inTurn(async () => {
-        unsaved.value = unsaved.value.filter((each) => each !== heldHere.get(held.id))
-        heldHere.delete(held.id)
-        if (view.value.state.entries.some((entry) => entry.event.id === held.id)) return
-        // Kept by this app as it was asked for; `decide` checks it against the batch as it is now.
-        await again(held.intention as Intention, held)
-      }),
-  }
-}
-
-/** Ids of new entries; the first is the given one, where there is one. */
-function idsFrom(writer: Writer, first: string | undefined): Ids {
-  let given = first
-  return {
-    next: () => {
-      const id = given ?? writer.ids.next()
-      given = undefined
-      return id
-    },
+    take: async (arrived) => (await desk()).take(arrived),
+    decideHeld: async (held) => (await desk()).decideHeld(held),
   }
 }

@@ -1,14 +1,11 @@
 import { signal } from '@preact/signals'
-import { emptyTip } from '../batch/event'
-import { foldBatch } from '../batch/fold'
-import type { BatchSummary } from '../batch/summary'
-import { shelfOf, summaryOf } from '../batch/summary-of'
+import { type BatchSummary, isInHand } from '../batch/summary'
 import type { EventLog, StreamHead } from '../ports/event-log'
 import type { Batches } from './app'
-import { type KeptHandle, openHandle } from './batch-handle'
+import { openHandle } from './batch-handle'
+import type { KeptHandle } from './live-batch'
 import { loadWriting } from './load-writing'
 import { oneAtATime } from './one-at-a-time'
-import { projectBatch } from './project'
 import type { Writer } from './writer'
 
 export interface BatchesWorld {
@@ -33,7 +30,7 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
 
   const show = (summary: BatchSummary): void => {
     const others = inHand.value.filter((each) => each.id !== summary.id)
-    inHand.value = shelfOf(summary) === 'in-hand' ? byLastTouched([summary, ...others]) : others
+    inHand.value = isInHand(summary) ? byLastTouched([summary, ...others]) : others
   }
 
   const load = async (): Promise<void> => {
@@ -46,7 +43,7 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
     const events = await log.read(`batch:${id}`)
     if (events.length === 0) return null
     try {
-      const handle = openHandle({ log, writer, onChange: (state) => show(summaryOf(state)) }, id, events)
+      const handle = openHandle({ log, writer, onChange: show }, id, events)
       opened.push(handle)
       return handle
     } catch {
@@ -92,25 +89,13 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
       return summariesOf(newestFirst.slice(0, limit))
     },
     start: async (intention, more) => {
-      const { decide, sealAll } = await loadWriting()
-      const id = intention.header.id
-      const context = {
-        nowMs: writer.clock.nowMs(),
-        by: intention.header.people.performs.id,
-        newId: () => writer.ids.next(),
-      }
-      const decision = decide(null, intention, context)
-      if (!decision.ok) return decision
-      const sealed = sealAll(writer, `batch:${id}`, decision.value, emptyTip, context.by)
-      const state = foldBatch(sealed)
-      const answer = await log.append({ events: sealed, after: null, projection: projectBatch(state) })
-      if (answer.state === 'not-saved') return { refusal: { code: answer.reason } }
-      if (answer.state === 'held') return { refusal: { code: 'STORAGE_DEAD' } }
-      if (answer.state === 'conflict') return { refusal: { code: 'STORAGE_BUSY' } }
-      show(summaryOf(state))
-      const handle = await open(id)
+      const { startBatch } = await loadWriting()
+      const started = await startBatch({ log, writer }, intention)
+      if ('refusal' in started) return started
+      show(started.summary)
+      const handle = await open(started.summary.id)
       for (const next of more) await handle?.intend(next)
-      return { id }
+      return { id: started.summary.id }
     },
     decideHeld: async () => {
       for (const held of await log.heldIntentions()) {

@@ -1,5 +1,6 @@
-export { decide } from '../batch/decide'
 export { gatesOf } from '../batch/gates'
+export { openDesk } from './batch-desk'
 export { onHandOf } from './on-hand'
+export { projectStream } from './project'
 export { saveDocument } from './save-document'
-export { sealAll } from './writer'
+export { startBatch } from './start-batch'

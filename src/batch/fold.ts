@@ -1,6 +1,5 @@
 import { openLedger } from '../trade/ledger'
-import { copyState } from './copy-state'
-import { type Event, inFoldOrder, type Tip } from './event'
+import { type Event, inFoldOrder } from './event'
 import { applyEntry } from './fold-entry'
 import { withdrawn } from './fold-process'
 import { firstDoubtOfFork, isFork } from './fork'
@@ -18,32 +17,9 @@ export function foldBatch(events: readonly Event[]): BatchState {
   const ordered = [...events].sort(inFoldOrder)
   const state = openState(ordered)
   const struck = strikesIn(ordered)
-  for (const event of ordered) fold(state, event, struck)
+  for (const event of ordered) foldEntry(state, event, struck)
   return state
 }
-
-/**
- * The state after some more entries; the state before stays as it was. An entry costs the same at the end of a long
- * log, unless one strikes out or arrives late: then everything is folded again.
- */
-export function extendBatch(state: BatchState, events: readonly Event[]): BatchState {
-  const ordered = [...events].sort(inFoldOrder)
-  if (ordered.some((event) => event.kind === 'struck') || arrivesLate(state, ordered)) {
-    return foldBatch([...state.entries.map((entry) => entry.event), ...ordered])
-  }
-  const grown = copyState(state)
-  for (const event of ordered) fold(grown, event, noStrikes)
-  return grown
-}
-
-const noStrikes: ReadonlyMap<string, Strike> = new Map()
-
-/** Where `replica` writes next in this batch. */
-export const tipFor = (state: BatchState, replica: string): Tip => ({
-  next: state.nextOf.get(replica) ?? 0,
-  lamport: state.lastLamport,
-  hash: state.lastHash,
-})
 
 /** Kinds that record an act in the log itself and so are never struck out. */
 const lasting = new Set([
@@ -59,9 +35,10 @@ const lasting = new Set([
 
 export const canBeStruck = (kind: string): boolean => !lasting.has(kind)
 
-type Strike = Extract<BatchEvent, { kind: 'struck' }>
+export type Strike = Extract<BatchEvent, { kind: 'struck' }>
 
-function fold(state: BatchState, event: Event, struck: ReadonlyMap<string, Strike>): void {
+/** Folds one entry into `state`, in place; `struck` holds what strikes it out, by its id. */
+export function foldEntry(state: BatchState, event: Event, struck: ReadonlyMap<string, Strike>): void {
   const strike = struck.get(event.id)
   const fork = isFork(state, event)
   state.entries.push(entryOf(event, strike))
@@ -106,12 +83,6 @@ function strikesIn(events: readonly Event[]): ReadonlyMap<string, Strike> {
     if (kind !== undefined && canBeStruck(kind) && !strikes.has(event.body.entry)) strikes.set(event.body.entry, event)
   }
   return strikes
-}
-
-const arrivesLate = (state: BatchState, ordered: readonly Event[]): boolean => {
-  const first = ordered[0]
-  const last = state.entries.at(-1)?.event
-  return first !== undefined && last !== undefined && inFoldOrder(first, last) < 0
 }
 
 function openState(ordered: readonly Event[]): BatchState {

@@ -2,7 +2,7 @@ import { massIn, vesselsOf } from '../trade/ledger'
 import { checksDueOf, hasBeenMeasured } from './checks-due'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
 import type { BatchState } from './state'
-import type { BatchSummary } from './summary'
+import { type BatchSummary, isInHand } from './summary'
 import { askOf, nextActionOf } from './wording'
 
 /** What lists show of a batch; made again whenever an entry is written, and from the log alone. */
@@ -58,6 +58,6 @@ export function summaryOf(state: BatchState): BatchSummary {
 
 /** In hand or parked: on the bench. Ended with checks still due: to be looked at again. Otherwise on the shelf. */
 export function shelfOf(summary: BatchSummary): 'in-hand' | 'follow-up' | 'finished' {
-  if (summary.stage === 'in-hand' || summary.stage === 'parked') return 'in-hand'
+  if (isInHand(summary)) return 'in-hand'
   return summary.checksDue.length > 0 ? 'follow-up' : 'finished'
 }

@@ -33,3 +33,6 @@ export interface BatchSummary {
   readonly doubts: number
   readonly usedByLot: readonly { readonly lot: string; readonly massUg: Micrograms }[]
 }
+
+/** On the bench: open, or put aside for a while. */
+export const isInHand = ({ stage }: BatchSummary): boolean => stage === 'in-hand' || stage === 'parked'

@@ -52,9 +52,10 @@ export async function applyArchive(parts: ArchiveParts, file: Blob): Promise<Ans
 }
 
 async function applyChunk(
-  { connection, project, second, onDurable }: ArchiveParts,
+  { connection, loadProject, second, onDurable }: ArchiveParts,
   streams: ReadonlyMap<string, readonly Event[]>,
 ): Promise<void> {
+  const project = await loadProject()
   const { added } = await connection.run((db) => addMissing(db, streams, project))
   if (added.length === 0) return
   await second.write(added)

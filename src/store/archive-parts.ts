@@ -7,7 +7,7 @@ import type { SecondCopy } from './second-copy'
 export interface ArchiveParts {
   readonly connection: Connection
   readonly second: SecondCopy
-  readonly project: Project
+  readonly loadProject: () => Promise<Project>
   readonly onDurable: (events: readonly Event[]) => void
   readonly databaseWhole: () => Promise<void>
 }

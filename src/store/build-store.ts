@@ -91,7 +91,13 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
   return {
     log,
     drafts: databaseDrafts(connection, pages),
-    archive: lazyArchive({ connection, second, project: parts.project, onDurable, databaseWhole: watch.databaseWhole }),
+    archive: lazyArchive({
+      connection,
+      second,
+      loadProject: parts.loadProject,
+      onDurable,
+      databaseWhole: watch.databaseWhole,
+    }),
     connection,
     watch,
     reportDamaged: (ids) => report({ code: 'DAMAGED_ENTRY', entries: ids.length, streams: 1 }),

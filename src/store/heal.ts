@@ -10,7 +10,7 @@ import type { Database } from './schema'
 export interface HealOptions {
   readonly db: Database
   readonly journal: Journal
-  readonly project: Project
+  readonly loadProject: () => Promise<Project>
   /** Entries that the database got from the journal, as they arrive. */
   readonly onRestored: (events: readonly Event[]) => void
   /** Called once the database holds all that the journal has. */
@@ -75,10 +75,10 @@ export function differences(one: readonly StreamSum[], other: readonly StreamSum
 }
 
 async function healDatabase(
-  { db, journal, project, onRestored }: HealOptions,
+  { db, journal, loadProject, onRestored }: HealOptions,
   streams: readonly string[],
 ): Promise<Union> {
-  const copies = await journal.read(streams)
+  const [copies, project] = await Promise.all([journal.read(streams), loadProject()])
   const union = await addMissing(db, new Map(streams.map((stream, index) => [stream, copies[index] ?? []])), project)
   if (union.added.length > 0) onRestored(union.added)
   return union

@@ -7,7 +7,7 @@ import { storageState } from './storage-state'
 
 export interface StoreOptions {
   readonly workerUrl: WorkerUrl
-  readonly project: Project
+  readonly loadProject: () => Promise<Project>
   readonly newId: () => string
   /** ISO 8601 with the local offset. */
   readonly now: () => string

@@ -11,7 +11,7 @@ export interface StoreParts {
   readonly pageId: string
   readonly pages: Pages
   readonly state: StateHolder
-  readonly project: Project
+  readonly loadProject: () => Promise<Project>
   readonly newId: () => string
   /** ISO 8601 with the local offset. */
   readonly now: () => string

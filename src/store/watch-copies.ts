@@ -56,7 +56,7 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
     const reports = await healCopies({
       db,
       journal,
-      project: parts.project,
+      loadProject: parts.loadProject,
       onRestored,
       onDatabaseWhole,
       hasCompany: others.length > 0,
@@ -66,12 +66,12 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
   }
 
   async function record(report: HealReport): Promise<void> {
-    const { seal } = await import('../batch/seal')
+    const [{ seal }, project] = await Promise.all([import('../batch/seal'), parts.loadProject()])
     const log = hooks.log()
     const before = await log.read(storageStream)
     const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: parts.now(), by: '' }
     const event = seal({ kind: 'healed', body: { ...report } }, tipOf(before, log.replica), place)
-    const projection = parts.project(storageStream, [...before, event])
+    const projection = project(storageStream, [...before, event])
     const answer = await log.append({ events: [event], after: before.at(-1)?.hash ?? null, projection })
     if (answer.state === 'conflict') await record(report)
   }

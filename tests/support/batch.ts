@@ -1,6 +1,7 @@
 import { decide } from '../../src/batch/decide'
 import { advance, type Event, inFoldOrder, type Source, type Tip, tipOf } from '../../src/batch/event'
-import { extendBatch, foldBatch } from '../../src/batch/fold'
+import { extendBatch } from '../../src/batch/extend'
+import { foldBatch } from '../../src/batch/fold'
 import type { Gate } from '../../src/batch/gate'
 import { gatesOf } from '../../src/batch/gates'
 import type { BatchHeader } from '../../src/batch/header'

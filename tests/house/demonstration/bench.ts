@@ -1,6 +1,7 @@
 import { decide } from '../../../src/batch/decide.ts'
 import { advance, type Event, emptyTip, type Tip } from '../../../src/batch/event.ts'
-import { extendBatch, foldBatch } from '../../../src/batch/fold.ts'
+import { extendBatch } from '../../../src/batch/extend.ts'
+import { foldBatch } from '../../../src/batch/fold.ts'
 import type { BatchHeader } from '../../../src/batch/header.ts'
 import { isoOf, msOf } from '../../../src/batch/instant.ts'
 import type { Intention } from '../../../src/batch/intention.ts'

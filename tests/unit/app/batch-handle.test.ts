@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Outcome } from '../../../src/app/app'
-import { type KeptHandle, openHandle } from '../../../src/app/batch-handle'
+import { openHandle } from '../../../src/app/batch-handle'
+import type { KeptHandle } from '../../../src/app/live-batch'
 import type { Event } from '../../../src/batch/event'
 import { isDone } from '../../../src/batch/progress'
 import { countingIds } from '../../../src/devices/ids/counting-ids'

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals'
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { KeptHandle } from '../../../src/app/batch-handle'
 import { createBells } from '../../../src/app/bells'
+import type { KeptHandle } from '../../../src/app/live-batch'
 import { silentAlarm } from '../../../src/devices/alarm/silent-alarm'
 import { openWorld, type World } from '../../support/app-world'
 import { minutesMs } from '../../support/batch'

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { KeptHandle } from '../../../src/app/batch-handle'
 import { createCatalogue, type KeptCatalogue } from '../../../src/app/catalogue'
+import type { KeptHandle } from '../../../src/app/live-batch'
 import type { Lot } from '../../../src/batch/catalogue'
 import { openWorld, type World } from '../../support/app-world'
 import { grams } from '../../support/batch'

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { advance, type Event, tipOf } from '../../../src/batch/event'
-import { extendBatch, foldBatch, tipFor } from '../../../src/batch/fold'
+import { extendBatch, tipFor } from '../../../src/batch/extend'
+import { foldBatch } from '../../../src/batch/fold'
 import { isDone, statusOf } from '../../../src/batch/progress'
 import { seal } from '../../../src/batch/seal'
 import { summaryOf } from '../../../src/batch/summary-of'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { decide } from '../../../src/batch/decide'
-import { extendBatch, tipFor } from '../../../src/batch/fold'
+import { extendBatch, tipFor } from '../../../src/batch/extend'
 import { isDone, nextStep, statusOf } from '../../../src/batch/progress'
 import { seal } from '../../../src/batch/seal'
 import { shelfOf, summaryOf } from '../../../src/batch/summary-of'

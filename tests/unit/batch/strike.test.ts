@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Event, tipOf } from '../../../src/batch/event'
-import { extendBatch } from '../../../src/batch/fold'
+import { extendBatch } from '../../../src/batch/extend'
 import { isDone, statusOf } from '../../../src/batch/progress'
 import { seal } from '../../../src/batch/seal'
 import { summaryOf } from '../../../src/batch/summary-of'

@@ -75,7 +75,7 @@ export async function openAtOnce(tablet: Tablet, pages: Pages = nobody): Promise
     pageId,
     pages,
     state,
-    project,
+    loadProject: async () => project,
     newId: tablet.nextId,
     now,
     patienceMs: 300,

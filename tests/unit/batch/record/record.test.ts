@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { foldBatch, tipFor } from '../../../../src/batch/fold.ts'
+import { tipFor } from '../../../../src/batch/extend.ts'
+import { foldBatch } from '../../../../src/batch/fold.ts'
 import { recordOf } from '../../../../src/batch/record.ts'
 import { verifyTrail } from '../../../../src/batch/record-trail.ts'
 import { seal } from '../../../../src/batch/seal.ts'

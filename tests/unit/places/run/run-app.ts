@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 import type { App, BatchHandle } from '../../../../src/app/app'
-import type { KeptHandle } from '../../../../src/app/batch-handle'
+import type { KeptHandle } from '../../../../src/app/live-batch'
 import type { Route } from '../../../../src/app/routes'
 import type { BatchHeader } from '../../../../src/batch/header'
 import { simulatedAwake } from '../../../../src/devices/awake/simulated-awake'
