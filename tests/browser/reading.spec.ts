@@ -121,7 +121,11 @@ async function violations(page: Page): Promise<readonly string[]> {
   // Reading axe in takes longer than running it: once a document is enough.
   const isIn = await page.evaluate(() => 'axe' in window)
   const axe = isIn ? new AxeBuilder({ page, axeSource: '!axe' }) : new AxeBuilder({ page })
-  const found = await axe.options({ resultTypes: ['violations'] }).withTags(tags).setLegacyMode().analyze()
+  const found = await axe
+    .options({ resultTypes: ['violations'] })
+    .withTags(tags)
+    .setLegacyMode()
+    .analyze()
   return found.violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),
   )
