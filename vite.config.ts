@@ -1,5 +1,7 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import preact from '@preact/preset-vite'
-import type { Plugin } from 'vite'
+import { minifySync, type Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { configDefaults, defineConfig } from 'vitest/config'
 import { buildId } from './tests/house/sources.ts'
@@ -22,6 +24,16 @@ const buildFile = (id: string): Plugin => ({
   },
 })
 
+/** The script that runs before all others is copied as it stands: only its comments and spaces go. */
+const smallBoot: Plugin = {
+  name: 'small-boot',
+  apply: 'build',
+  writeBundle({ dir = 'dist' }) {
+    const file = join(dir, 'boot.js')
+    writeFileSync(file, minifySync('boot.js', readFileSync(file, 'utf8')).code)
+  },
+}
+
 const id = buildId()
 
 export default defineConfig({
@@ -31,6 +43,7 @@ export default defineConfig({
     preact(),
     policyOnlyInBuild,
     buildFile(id),
+    smallBoot,
     VitePWA({
       strategies: 'injectManifest',
       srcDir: 'src',

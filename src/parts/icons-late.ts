@@ -8,8 +8,12 @@ import {
   CircleDashed,
   Clock,
   Copy,
+  CupSoda,
   Download,
+  Droplets,
+  Flame,
   FlaskConical,
+  Glasses,
   Lock,
   Play,
   Printer,
@@ -24,11 +28,17 @@ import {
   Upload,
   Users,
   Volume2,
+  Wind,
   X,
 } from 'lucide'
 
 /** Drawings of the other places, of sheets and of what happens only now and then: fetched after the first screen. */
 export const lateIcons = {
+  'cup-soda': CupSoda,
+  wind: Wind,
+  glasses: Glasses,
+  flame: Flame,
+  droplets: Droplets,
   'arrow-right': ArrowRight,
   beaker: Beaker,
   'bell-off': BellOff,
