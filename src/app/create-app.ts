@@ -66,6 +66,7 @@ export function createApp(parts: Parts): StartedApp {
     heals.value = [...heals.value, report]
     void batches.load()
     void catalogue.load()
+    void settings.load()
   })
 
   const app: App = {

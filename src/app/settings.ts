@@ -24,7 +24,7 @@ interface SettingsWorld {
   readonly log: EventLog
   readonly writer: Writer
   readonly people: ReadonlySignal<ReadonlyMap<string, Person>>
-  readonly root: HTMLElement
+  readonly root: Pick<HTMLElement, 'dataset'>
   /** Where the theme is kept for the moment before the app has started. */
   readonly early: Pick<Storage, 'setItem'>
 }
@@ -41,21 +41,41 @@ export function createSettings({ log, writer, people, root, early }: SettingsWor
     root.dataset.hand = hand
   })
 
+  const take = (next: Settings): void => {
+    value.value = next
+    early.setItem('pannikin.theme', next.theme)
+  }
+  let changing = 0
+  const load = async (): Promise<void> => {
+    const head = await log.head(stream)
+    // What is being changed here is newer than what was read, and about to be the last entry.
+    if (changing > 0 || !head?.summary) return
+    // Written by this module alone; what an older version did not know takes its first value.
+    take({ ...firstSettings, ...(head.summary as Partial<Settings>) })
+  }
+  // By a file that came in, or on another page.
+  log.onAppended((events) => {
+    if (changing === 0 && events.some((event) => event.stream === stream)) void load()
+  })
+
   return {
     value,
     person,
     decimalMark: computed(() => (value.value.decimalMark === 'locale' ? markOfLocale() : value.value.decimalMark)),
-    load: async () => {
-      const head = await log.head(stream)
-      // Written by this module alone; what an older version did not know takes its first value.
-      if (head?.summary) value.value = { ...firstSettings, ...(head.summary as Partial<Settings>) }
-    },
+    load,
     change: async (part) => {
       const next = { ...value.value, ...part }
-      value.value = next
-      early.setItem('pannikin.theme', next.theme)
-      const { saveDocument } = await loadWriting()
-      await saveDocument({ log, writer, by: () => next.person || 'nobody' }, 'settings', { id: 'preferences', ...next })
+      take(next)
+      changing += 1
+      try {
+        const { saveDocument } = await loadWriting()
+        await saveDocument({ log, writer, by: () => next.person || 'nobody' }, 'settings', {
+          id: 'preferences',
+          ...next,
+        })
+      } finally {
+        changing -= 1
+      }
     },
   }
 }
