@@ -7,6 +7,8 @@ import { Pad } from './hand'
 import { useRun } from './run-context'
 import { TypedField } from './typed-field'
 
+const ownFields = ['again', 'takeOut']
+
 /** How much came out of the cup, or what the balance shows now. */
 export function TakeOut({ byUg }: { byUg: Micrograms }) {
   const run = useRun()
@@ -14,6 +16,10 @@ export function TakeOut({ byUg }: { byUg: Micrograms }) {
   const stepUg = run.planned.value?.line?.balance.stepUg
   useEffect(() => {
     run.activeField.value = 'again'
+    // The pad goes back to the reading, unless another step has taken it meanwhile.
+    return () => {
+      if (ownFields.includes(run.activeField.peek())) run.activeField.value = 'reading'
+    }
   }, [])
   const out = takenOutUg(run.handle.view.value.state, run.stepId.value ?? '', run.draft.value, run.reckoner)
   const settle = () => void run.settle()

@@ -18,8 +18,11 @@ export interface DraftBook {
   readonly of: (key: string) => Draft
   readonly change: (key: string, part: Partial<Draft>) => void
   readonly setField: (key: string, name: string, text: string) => void
-  /** Forgets the typed texts; the way of reading the balance stays as it was chosen. */
-  readonly clear: (key: string) => void
+  /**
+   * Forgets the typed texts that have been recorded. What was typed anew meanwhile stays, and so does the way of reading
+   * the balance.
+   */
+  readonly clear: (key: string, recorded: Draft) => void
   /** True once the drafts of an earlier visit have been read. */
   readonly loaded: ReadonlySignal<boolean>
 }
@@ -55,7 +58,11 @@ export function createDraftBook(port: App['drafts'], batchId: string): DraftBook
     of,
     change: (key, part) => put(key, { ...of(key), ...part }),
     setField: (key, name, text) => put(key, { ...of(key), fields: { ...of(key).fields, [name]: text } }),
-    clear: (key) => put(key, { mode: of(key).mode, fields: {} }),
+    clear: (key, recorded) => {
+      const { mode, fields } = of(key)
+      const newer = Object.entries(fields).filter(([name, text]) => text !== recorded.fields[name])
+      put(key, { mode, fields: Object.fromEntries(newer) })
+    },
     loaded,
   }
 }

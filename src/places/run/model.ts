@@ -10,25 +10,35 @@ import { createDraftBook } from './draft'
 import { strikableOf } from './entries'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
 import { createRunSignals } from './run-signals'
+import { keepStep } from './step-in-hand'
 import { createReckoner, type Reckoner } from './typed'
 import { lotInUse } from './weigh-model'
 
+interface RunOptions {
+  readonly reckoner?: Reckoner
+  /** The step that was in hand when the batch was last on the screen. */
+  readonly lastStep?: string | null
+}
+
 /** Made when the place is entered, disposed of when it is left. */
-export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner = createReckoner()): RunModel {
+export function createRunModel(app: App, handle: BatchHandle, options: RunOptions = {}): RunModel {
+  const { reckoner = createReckoner(), lastStep = null } = options
   const drafts = createDraftBook(app.drafts, handle.id)
-  const stepId = signal<string | null>(firstStep(app, handle))
+  const stepId = signal<string | null>(firstStep(app, handle, lastStep))
   const activeField = signal('reading')
   const refusal = signal<Refusal | null>(null)
   const sheet = signal<OpenSheet | null>(null)
   const awake = signal<AwakeState>('kept')
   const busy = signal(false)
   const signals = createRunSignals(app, handle, stepId, drafts, reckoner)
+  keepStep(app.drafts, handle.id, stepId.peek())
   const stateNow = (): BatchState => handle.view.peek().state
 
   const show = (id: string | null) =>
     batch(() => {
       if (id !== stepId.peek()) refusal.value = null
       stepId.value = id
+      keepStep(app.drafts, handle.id, id)
       activeField.value = id !== null && drafts.of(id).mode === 'by-difference' ? 'before' : 'reading'
     })
   const take = (id: string) => {
@@ -88,7 +98,7 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
       },
       `${weighing.planned.material.name} ${shown} g`,
     )
-    if (taken) drafts.clear(id)
+    if (taken) drafts.clear(id, draft)
     return taken
   }
   const settle = async (): Promise<boolean> => {
@@ -97,9 +107,10 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
     const { deviationPanel, intentionOfWay } = await import('./deviation-model')
     const panel = deviationPanel(stateNow(), id, drafts.of(id))
     if (panel === null) return false
-    const intention = intentionOfWay(panel, stateNow(), id, drafts.of(id), reckoner)
+    const draft = drafts.of(id)
+    const intention = intentionOfWay(panel, stateNow(), id, draft, reckoner)
     const taken = intention !== null && (await act(intention))
-    if (taken) drafts.clear(id)
+    if (taken) drafts.clear(id, draft)
     return taken
   }
   const retry = async (): Promise<void> => {
@@ -108,7 +119,7 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
     const left = new Set(handle.unsaved.peek().map(({ intention }) => intention))
     for (const intention of waited) {
       if (left.has(intention) || !('step' in intention) || intention.step === undefined) continue
-      drafts.clear(intention.step)
+      drafts.clear(intention.step, drafts.of(intention.step))
       if (intention.step === stepId.peek()) moveOn(intention.step)
     }
   }
@@ -166,12 +177,14 @@ export function createRunModel(app: App, handle: BatchHandle, reckoner: Reckoner
   }
 }
 
-/** The step that the address names, else what is to be done next. */
-const firstStep = (app: App, handle: BatchHandle): string | null => {
+/** The step that the address names, else the one that was in hand and is not done, else what is to be done next. */
+const firstStep = (app: App, handle: BatchHandle, lastStep: string | null): string | null => {
   const route = app.route.peek()
   const { state } = handle.view.peek()
   const asked = route.place === 'run' && route.batch === handle.id ? route.step : undefined
-  return asked !== undefined && state.plan.byId.has(asked) ? asked : (nextStep(state)?.id ?? null)
+  if (asked !== undefined && state.plan.byId.has(asked)) return asked
+  if (lastStep !== null && state.plan.byId.has(lastStep) && !isDone(state, lastStep)) return lastStep
+  return nextStep(state)?.id ?? null
 }
 
 const workable = new Set(['open', 'part', 'over'])

@@ -11,6 +11,7 @@ import { RunProvider } from './run-context'
 import type { RunModel } from './run-model'
 import { RunScreen } from './screen'
 import { warmSheets } from './sheets/sheet-of'
+import { keptStep } from './step-in-hand'
 
 /** Inside a batch: the ladder of its steps, the step in hand, and what the hand needs for it. */
 export function RunPlace() {
@@ -41,10 +42,11 @@ function useRunModel(app: App, batchId: string): RunModel | 'opening' | 'none' {
     const made: RunModel[] = []
     let here = true
     setFound('opening')
-    void app.batches.open(batchId).then((handle) => {
+    const opened = Promise.all([app.batches.open(batchId), keptStep(app.drafts, batchId)])
+    void opened.then(([handle, lastStep]) => {
       if (!here) return
       if (handle === null) return setFound('none')
-      const model = createRunModel(app, handle)
+      const model = createRunModel(app, handle, { lastStep })
       made.push(model)
       setFound(model)
       warm()

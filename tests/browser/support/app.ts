@@ -4,14 +4,18 @@ import type { BrowserContext, Page } from '@playwright/test'
 export const openApp = async (page: Page, hash = ''): Promise<void> => {
   await page.goto(`./${hash}`)
   await appStarted(page)
-  await page.evaluate(async () => {
+  await appKept(page)
+}
+
+/** The service worker has the app, and answers for it. */
+export const appKept = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
     await navigator.serviceWorker.ready
     if (navigator.serviceWorker.controller !== null) return
     await new Promise((resolve) =>
       navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
     )
   })
-}
 
 /** The app has said that it runs. */
 export const appStarted = async (page: Page): Promise<void> => {

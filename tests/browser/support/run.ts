@@ -45,12 +45,17 @@ export const weighByPad = async (page: Page, number: string): Promise<void> => {
 
 /** Weighs by keyboard or wedge: digits and Enter, no field touched. */
 export const weighByKeys = async (page: Page, number: string): Promise<void> => {
+  await typeKeys(page, number)
+  await page.keyboard.press('Enter')
+  await taken(reading(page))
+}
+
+/** Types what the balance shows, and leaves it at that. */
+export const typeKeys = async (page: Page, number: string): Promise<void> => {
   await reading(page).waitFor()
   await painted(page)
   await page.keyboard.type(number)
   await expect(reading(page)).toHaveValue(number)
-  await page.keyboard.press('Enter')
-  await taken(reading(page))
 }
 
 /** A card listens to the keyboard once it has been painted; no hand is faster. */

@@ -41,7 +41,9 @@ export function useStep(step: { readonly id: string; readonly vessel: string }):
     mass: (field) => run.reckoner.mass(fields[field] ?? '', { negative: false }),
     number: (field) => run.reckoner.number(fields[field] ?? ''),
     clear: (...names) => {
-      for (const name of names) run.drafts.setField(step.id, name, '')
+      // A figure typed while this one was being written is the next one.
+      const now = run.drafts.of(step.id).fields
+      for (const name of names) if (now[name] === fields[name]) run.drafts.setField(step.id, name, '')
     },
   }
 }

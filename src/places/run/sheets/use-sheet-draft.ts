@@ -22,7 +22,7 @@ export function useSheetDraft(name: string, onClose: () => void): SheetDraft {
     send: async (intention, done) => {
       const taken = await run.act(intention, done)
       if (taken) {
-        run.drafts.clear(key)
+        run.drafts.clear(key, run.drafts.of(key))
         onClose()
       }
       return taken
