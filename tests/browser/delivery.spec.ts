@@ -71,11 +71,10 @@ test('[U7] recovery throws away copies of the app, never what a person recorded'
     // The damage: the app's entry is gone from the stored copy.
     for (const name of await caches.keys()) {
       const cache = await caches.open(name)
-      for (const request of await cache.keys())
-        if (/assets\/index-.*\.js/.test(request.url)) await cache.delete(request)
+      for (const request of await cache.keys()) if (/assets\/app-.*\.js/.test(request.url)) await cache.delete(request)
     }
   })
-  const entry = /assets\/index-.*\.js/
+  const entry = /assets\/app-.*\.js/
   await context.route(entry, (route) => route.abort())
   await page.reload()
   const panel = page.locator('#recovery')
