@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import batchesUrl from '../demo-data/batches.ndjson?url'
 import catalogueUrl from '../demo-data/catalogue.json?url'
+import { afterPaint } from './app/after-paint'
 import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { latePlace } from './app/late-part'
@@ -17,6 +18,7 @@ import { webClock } from './devices/clock/web-clock'
 import { uuidIds } from './devices/ids/uuid-ids'
 import { loadIcons } from './parts/icon'
 import { BenchPlace } from './places/bench/view'
+import { prepareRun } from './places/run/ready-run'
 import { RunPlace } from './places/run/view'
 import { askToErase, eraseIfAsked } from './store/erase'
 import { eraseHere } from './store/erase-here'
@@ -91,7 +93,8 @@ async function start(): Promise<void> {
       return loadDemonstration(to, demonstration)
     },
   })
-  await app.started
+  const route = app.route.peek()
+  await Promise.all([app.started, route.place === 'run' && prepareRun(app, route.batch)])
   const root = document.getElementById('app')
   if (root === null) throw new Error('index.html has no #app')
   root.replaceChildren()
@@ -105,6 +108,7 @@ async function start(): Promise<void> {
   void store.log.ready().then(() => {
     document.documentElement.dataset.compared = ''
   })
+  await afterPaint()
   alarm.load()
   warm()
 }

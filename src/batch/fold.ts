@@ -42,8 +42,9 @@ export function foldEntry(state: BatchState, event: Event, struck: ReadonlyMap<s
   const strike = struck.get(event.id)
   const fork = isFork(state, event)
   state.entries.push(entryOf(event, strike))
-  const atMs = msOf(event.occurredAt ?? event.at)
-  state.lastAtMs = Math.max(state.lastAtMs, msOf(event.at))
+  const writtenAtMs = msOf(event.at)
+  const atMs = event.occurredAt === undefined ? writtenAtMs : msOf(event.occurredAt)
+  state.lastAtMs = Math.max(state.lastAtMs, writtenAtMs)
   state.lastLamport = event.lamport
   state.lastHash = event.hash
   state.nextOf.set(event.replica, Math.max(state.nextOf.get(event.replica) ?? 0, event.n + 1))
