@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
+import { oneAtATime } from '../../app/one-at-a-time'
 import type { BatchSummary } from '../../batch/summary'
 
 export interface RecordsModel {
@@ -11,6 +12,8 @@ export interface RecordsModel {
   readonly more: ReadonlySignal<boolean>
   readonly reading: ReadonlySignal<boolean>
   readonly readMore: () => Promise<void>
+  /** Reads as many rows as stand there, or the first page: for what was closed or brought in meanwhile. */
+  readonly readAgain: () => void
 }
 
 /** Rows read at a time. */
@@ -43,6 +46,15 @@ export function createRecordsModel(app: App): RecordsModel {
     reading.value = false
   }
 
+  const readAgain = oneAtATime(async (): Promise<void> => {
+    reading.value = true
+    const limit = Math.max(pageSize, rows.value.length)
+    const page = await app.batches.finished(limit)
+    rows.value = page
+    more.value = page.length === limit
+    reading.value = false
+  })
+
   return {
     search,
     setSearch: (text) => {
@@ -57,6 +69,7 @@ export function createRecordsModel(app: App): RecordsModel {
     more,
     reading,
     readMore,
+    readAgain,
   }
 }
 

@@ -17,7 +17,7 @@ export function RecordsList() {
   const app = useApp()
   const model = useMemo(() => createRecordsModel(app), [app])
   const saver = useMemo(() => createSaver(app), [app])
-  useEffect(() => void model.readMore(), [model])
+  useEffect(() => void model.readAgain(), [model, app.batches.inHand.value])
   const searching = model.search.value !== ''
   return (
     <main class="records">

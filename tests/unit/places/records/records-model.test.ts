@@ -57,6 +57,20 @@ describe('the list of records', () => {
     expect(reads()).toBe(2)
   })
 
+  test('what was brought in meanwhile stands there once it is read again, and no row goes', async () => {
+    const { app } = appOf(pageSize + 20)
+    const model = createRecordsModel(app)
+    await model.readMore()
+    await model.readMore()
+    const grown = appOf(pageSize + 30)
+    Object.assign(app.batches, { finished: grown.app.batches.finished })
+    model.readAgain()
+    await new Promise((resolve) => setTimeout(resolve))
+    expect(model.finished.value).toHaveLength(pageSize + 20)
+    expect(model.finished.value[0]?.id).toBe(`b${pageSize + 30}`)
+    expect(model.more.value).toBe(true)
+  })
+
   test('a search reads on into older pages until it has found what it looks for', async () => {
     const { app } = appOf(4 * pageSize)
     const model = createRecordsModel(app)
