@@ -5,7 +5,7 @@ import { openApp } from './support/app.ts'
 import { expect, setOutBench, test } from './support/bench.ts'
 import { watchContext } from './support/guard.ts'
 
-test('[B11] everything saved on one tablet stands on another after its file came in, and twice is no harm', async ({
+test('[B21] everything saved on one tablet stands on another after its file came in, and twice is no harm', async ({
   page,
   context,
   browser,
@@ -35,7 +35,7 @@ test('[B11] everything saved on one tablet stands on another after its file came
   })
 })
 
-test('[B12] of a changed, a cut and a foreign file nothing comes in, and the reason is said', async ({
+test('[B22] of a changed, a cut and a foreign file nothing comes in, and the reason is said', async ({
   page,
   context,
   browser,

@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test'
 import { expect, setOutBench, takeUp, test } from './support/bench.ts'
 import * as run from './support/run.ts'
 
-test('[B16] a line weighed whole on two pages at once is in once; the other page is told, and keeps its number', async ({
+test('[B23] a line weighed whole on two pages at once is in once; the other page is told, and keeps its number', async ({
   page,
   context,
 }) => {
