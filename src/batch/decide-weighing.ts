@@ -3,7 +3,6 @@ import type { Micrograms } from '../trade/mass'
 import { accept, refuse } from '../trade/result'
 import { judge } from '../trade/tolerance'
 import { netOf, type Reading } from '../trade/weighing'
-import { remediesFor } from './deviation'
 import { canBeStruck } from './fold'
 import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention } from './intention'
@@ -12,6 +11,7 @@ import { assayRatio } from './plan-batch'
 import { bandOfStep, isDone, statusOf } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
 import { badMass } from './sanity'
+import { settle } from './settle'
 import type { BatchState } from './state'
 import { type Weighing, weighingOf } from './weighing-of'
 
@@ -173,22 +173,6 @@ function takeOut(state: BatchState, intention: Extract<Intention, { do: 'take-ou
         line: weighing.planned.line.id,
         reason: intention.reason,
       },
-    },
-  ])
-}
-
-function settle(state: BatchState, intention: Extract<Intention, { do: 'settle' }>): Decision {
-  const deviation = state.deviations.get(intention.deviation)
-  if (!deviation) return refuse({ code: 'NO_SUCH_DEVIATION' })
-  if (deviation.settled) return refuse({ code: 'SETTLED_ALREADY' })
-  if (intention.reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
-  const offer = remediesFor(state, deviation.id).find((each) => each.remedy === intention.remedy)
-  if (!offer?.feasible) return refuse({ code: 'REMEDY_IMPOSSIBLE' })
-  const { remedy, totalUg, heldBackUg, targets } = offer
-  return accept([
-    {
-      kind: 'remedy-chosen',
-      body: { deviation: deviation.id, remedy, reason: intention.reason, totalUg, heldBackUg, targets },
     },
   ])
 }

@@ -5,6 +5,7 @@ import { decideProcess } from './decide-process'
 import { decideWeighing } from './decide-weighing'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
+import { withNoticed } from './notice'
 import { planBatch } from './plan-batch'
 import type { BatchRefusal, Decision } from './refusal'
 import type { BatchState } from './state'
@@ -18,6 +19,11 @@ export function decide(state: BatchState | null, intention: Intention, context: 
   if (state === null) return refuse({ code: 'NO_BATCH' })
   const closed = endedOrReadOnly(state, intention)
   if (closed) return refuse(closed)
+  const decision = decideAct(state, intention, context)
+  return decision.ok ? accept(withNoticed(state, decision.value, context)) : decision
+}
+
+function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open' }>, context: Context): Decision {
   switch (intention.do) {
     case 'weigh':
     case 'leave-short':

@@ -1,216 +1,223 @@
-import { type Micrograms, roundToStep } from '../trade/mass'
-import { letQsAbsorb, type RemedyRefusal, scaleTheRest } from '../trade/remedy'
-import type { Bodies, RemedyKind } from './kinds'
-import { isDone, targetOf } from './progress'
-import {
-  effectiveTargetUg,
-  inBatchUg,
-  type Limits,
-  limitsOf,
-  lineTargetUg,
-  problemOf,
-  weighStepsOf,
-} from './remedy-problem'
-import { qsLineOf } from './room'
+import { contentsOf, massIn } from '../trade/ledger'
+import type { Micrograms } from '../trade/mass'
+import { letQsAbsorb, type RemedyProblem, scaleTheRest, scaleToSmaller } from '../trade/remedy'
+import { verifyRemedy } from '../trade/remedy-check'
+import { type Aim, withinAllLimits } from '../trade/remedy-coupled'
+import { addTheLeast, departTheLeast, type LeastRemedy, spendTheLeast } from '../trade/remedy-least'
+import { costOf } from '../trade/remedy-model'
+import { type FinishedRow, rowsOf } from './finished-rows'
+import type { RemedyKind } from './kinds'
+import { acceptedChangeUg, looseUg, openDeviations } from './losses'
+import { vesselNow } from './progress'
+import type { OnHand } from './remedy-limits'
+import { impossible, offerOf, type Question, type RemedyOffer, readableTotalUg, unchanged } from './remedy-offer'
+import { inMerit } from './remedy-order'
+import { problemOf, withAdjustersHeld } from './remedy-problem'
 import type { BatchState, DeviationState } from './state'
 
-/** One line of a finished composition: as it would end, against its limits. */
-export interface FinishedRow {
-  readonly line: string
-  readonly name: string
-  readonly before: number
-  readonly after: number
-  readonly low: number
-  readonly high: number
-  readonly from: Limits['from']
-  readonly breaks: boolean
-}
-
-export type NewTargets = Bodies['remedy-chosen']['targets']
-
-/** A way on. An impossible one says why; `rows` are the lines it changes or leaves outside their limits. */
-export interface RemedyOffer {
-  readonly remedy: RemedyKind
-  readonly feasible: boolean
-  readonly why?: RemedyRefusal
-  readonly totalUg: Micrograms
-  readonly heldBackUg: Micrograms
-  readonly targets: NewTargets
-  readonly rows: readonly FinishedRow[]
-}
+export type { FinishedRow } from './finished-rows'
+export type { NewTargets, RemedyOffer, Waste } from './remedy-offer'
 
 export interface Consequences {
   readonly finishedUg: Micrograms
   readonly rows: readonly FinishedRow[]
 }
 
-/** How the product ends if a deviation is left as it is: every line that it puts outside its limits, worst first. */
+/** How the product ends if a deviation is left as it is: every limit that it puts outside, worst first. */
 export function consequencesOf(state: BatchState, deviationId: string): Consequences | null {
   const deviation = state.deviations.get(deviationId)
   if (!deviation) return null
-  const finishedUg = acceptedTotalUg(state, deviation)
-  return { finishedUg, rows: rowsOf(state, deviation.line, finishedUg, finalMasses(state), finishedUg) }
+  const question = questionOf(state, deviation, null)
+  const rows = rowsOf(question, question.leftUg).filter((row) => row.breaks || row.line === deviation.line)
+  return { finishedUg: sum(question.leftUg), rows }
 }
 
-/** The ways on, in order of merit: inside all limits, then least change to the formula, then least material. */
-export function remediesFor(state: BatchState, deviationId: string): readonly RemedyOffer[] {
-  const deviation = state.deviations.get(deviationId)
-  if (!deviation) return []
-  const offers =
-    deviation.direction === 'over'
-      ? [scaleOffer(state, deviation), qsOffer(state, deviation), acceptOffer(state, deviation)]
-      : [acceptOffer(state, deviation)]
-  return [...offers].sort((a, b) => merit(a) - merit(b))
-}
-
-/** Lower is better; ties keep their order. Accepting stands after what mends the product. */
-function merit(offer: RemedyOffer): number {
-  const broken = offer.rows.filter((row) => row.breaks).length
-  return (offer.feasible ? 0 : 2000) + Math.min(broken, 99) * 10 + (offer.remedy === 'accept' ? 5 : 0)
-}
-
-function acceptOffer(state: BatchState, deviation: DeviationState): RemedyOffer {
-  const totalUg = acceptedTotalUg(state, deviation)
-  const rows = rowsOf(state, deviation.line, totalUg, finalMasses(state), totalUg)
-  return { remedy: 'accept', feasible: true, totalUg, heldBackUg: state.heldBackUg, targets: [], rows }
-}
-
-function scaleOffer(state: BatchState, deviation: DeviationState): RemedyOffer {
-  const answer = scaleTheRest(problemOf(state))
-  if (!answer.feasible) return impossible(state, deviation, 'scale', answer.why)
-  const targets = scaledTargets(state, answer.factor)
-  return offerOf(state, deviation, 'scale', answer.totalUg, targets)
-}
-
-function qsOffer(state: BatchState, deviation: DeviationState): RemedyOffer {
-  const answer = letQsAbsorb(problemOf(state))
-  if (!answer.feasible) return impossible(state, deviation, 'qs', answer.why)
-  return offerOf(state, deviation, 'qs', state.totalUg, [])
-}
-
-function impossible(state: BatchState, deviation: DeviationState, remedy: RemedyKind, why: RemedyRefusal): RemedyOffer {
-  return {
-    remedy,
-    feasible: false,
-    why,
-    totalUg: state.totalUg,
-    heldBackUg: state.heldBackUg,
-    targets: [],
-    rows: rowsOf(state, deviation.line, state.totalUg, finalMasses(state), state.totalUg),
-  }
+/** The limits that would be broken if everything were left as it is now. */
+export function brokenIfLeft(state: BatchState): readonly FinishedRow[] {
+  const problem = problemOf(state)
+  const leftUg = leftAsItIs(state, problem)
+  return rowsOf({ state, about: '', problem, leftUg }, leftUg).filter(({ breaks }) => breaks)
 }
 
 /**
- * New targets, rounded to each line's balance; what the roundings and the held-back water come to goes to q.s., so that
- * the total holds to the microgram.
+ * The ways on, in order of merit, those that cannot be gone last with their reason. Limits over several lines that an
+ * answer would break are kept by `remediesWithin`, which loads a solver for it.
  */
-function offerOf(
-  state: BatchState,
-  deviation: DeviationState,
-  remedy: RemedyKind,
-  totalUg: Micrograms,
-  scaled: NewTargets,
-): RemedyOffer {
-  const byStep = new Map(scaled.map((target) => [target.step, target.toUg]))
-  const final = finalMasses(state, byStep)
-  const qs = qsLineOf(state)
-  const othersUg = [...final].reduce((sum, [line, massUg]) => (line === qs ? sum : sum + massUg), 0)
-  const { heldBackUg, targets } = shareQs(state, qs, totalUg - othersUg, scaled)
-  const acceptedUg = acceptedTotalUg(state, deviation)
-  if (qs !== undefined) final.set(qs, totalUg - othersUg)
-  const rows = rowsOf(state, deviation.line, acceptedUg, final, totalUg)
-  return { remedy, feasible: true, totalUg, heldBackUg, targets, rows }
+export function remediesFor(state: BatchState, deviationId: string, onHand: OnHand = null): readonly RemedyOffer[] {
+  const deviation = state.deviations.get(deviationId)
+  if (!deviation) return []
+  const question = questionOf(state, deviation, onHand)
+  return inMerit(offersOf(question, deviation, closedForms(question)))
 }
 
-/** Every weigh step of an unlocked line at `factor` times its target, where that is more than it has. */
-function scaledTargets(state: BatchState, factor: number): NewTargets {
-  const targets: NewTargets[number][] = []
-  for (const [line, planned] of state.plan.lines) {
-    for (const { id } of weighStepsOf(state, line)) {
-      const fromUg = targetOf(state, id) ?? 0
-      const isQs = planned.line.amount.kind === 'qs'
-      const toUg = roundToStep((isQs ? fromUg : effectiveTargetUg(state, id)) * factor, planned.balance.stepUg)
-      if (!(isQs && isDone(state, id)) && toUg !== fromUg) targets.push({ step: id, line, fromUg, toUg })
-    }
-  }
-  return targets
+/** The same with the limits over several lines kept as well. */
+export async function remediesWithin(
+  state: BatchState,
+  deviationId: string,
+  onHand: OnHand = null,
+): Promise<readonly RemedyOffer[]> {
+  const deviation = state.deviations.get(deviationId)
+  if (!deviation) return []
+  const question = questionOf(state, deviation, onHand)
+  const held = withAdjustersHeld(state, question.problem)
+  const least: { [A in Aim]?: LeastRemedy } = {}
+  for (const aim of ['least-extra', 'least-departure', 'least-cost'] as const)
+    least[aim] = await withinAllLimits(aim === 'least-cost' ? held : question.problem, aim)
+  return inMerit(offersOf(question, deviation, { ...closedForms(question), ...least }))
 }
 
-/** What q.s. comes to is met by its open portions; the rest is held back, and a shortage comes off the open portions. */
-function shareQs(
-  state: BatchState,
-  qs: string | undefined,
-  qsUg: Micrograms,
-  targets: NewTargets,
-): { readonly heldBackUg: Micrograms; readonly targets: NewTargets } {
-  if (qs === undefined) return { heldBackUg: state.heldBackUg, targets }
-  const wanted = new Map(targets.map((target) => [target.step, target.toUg]))
-  const portions = weighStepsOf(state, qs).map(({ id }) => {
-    const netUg = state.steps.get(id)?.netUg ?? 0
-    const fromUg = targetOf(state, id) ?? 0
-    const toUg = isDone(state, id) ? netUg : Math.max(wanted.get(id) ?? fromUg, netUg)
-    return { step: id, line: qs, fromUg, netUg, toUg }
+/** Whether the closed forms break a limit over several lines, so that only the solver's answer counts. */
+export function needsSolver(state: BatchState, onHand: OnHand = null): boolean {
+  const problem = problemOf(state, onHand)
+  if ((problem.couplings ?? []).length === 0) return false
+  return [addTheLeast, departTheLeast, spendTheLeast].some((closedForm) => {
+    const answer = closedForm(problem)
+    return answer.feasible && verifyRemedy(problem, answer.additionsUg).some(({ limit }) => limit === 'shared')
   })
-  const otherwiseInUg = inBatchUg(state, qs) - portions.reduce((sum, { netUg }) => sum + netUg, 0)
-  const heldBackUg = qsUg - otherwiseInUg - portions.reduce((sum, { toUg }) => sum + toUg, 0)
-  if (heldBackUg >= 0) return { heldBackUg, targets }
-  let shortUg = -heldBackUg
-  const cut: NewTargets[number][] = []
-  for (const { netUg, ...portion } of portions) {
-    const lessUg = Math.min(shortUg, portion.toUg - netUg)
-    shortUg -= lessUg
-    if (lessUg > 0) cut.push({ ...portion, toUg: portion.toUg - lessUg })
+}
+
+function questionOf(state: BatchState, deviation: DeviationState, onHand: OnHand): Question {
+  const problem = problemOf(state, onHand)
+  return { state, about: deviation.line, problem, leftUg: leftAsItIs(state, problem) }
+}
+
+/** Every line at its plan or at what is in, less what was lost; q.s. takes what remains of the total that this makes. */
+function leftAsItIs(state: BatchState, problem: RemedyProblem): readonly Micrograms[] {
+  const open = openDeviations(state).filter(({ inCup }) => !inCup)
+  const short = new Set(
+    open.filter(({ cause, direction }) => cause !== 'loss' && direction === 'under').map(({ line }) => line),
+  )
+  const lost = open.flatMap((each) => each.lost ?? [])
+  const lostOf = (id: string): Micrograms => sum(lost.filter(({ line }) => line === id).map(({ massUg }) => massUg))
+  const masses = problem.lines.map(({ id, fraction, massUg, locked }) =>
+    locked || short.has(id) ? massUg : Math.max(massUg, Math.round(fraction * problem.totalUg) - lostOf(id)),
+  )
+  const { qsIndex } = problem
+  if (qsIndex === null || problem.lines[qsIndex]?.locked) return masses
+  const lostUg = sum(lost.map(({ massUg }) => massUg))
+  const endsUg = open.reduce((total, each) => total + acceptedChangeUg(each), problem.totalUg) - lostUg
+  const othersUg = sum(masses) - (masses[qsIndex] ?? 0)
+  return masses.with(qsIndex, Math.max(problem.lines[qsIndex]?.massUg ?? 0, endsUg - othersUg))
+}
+
+/**
+ * Scaling is about the formula's own lines: foreign mass that was decided on stays what it is beside them. The lines
+ * stand first, so that their additions keep their places.
+ */
+function ownLinesOf({ state, problem }: Question): RemedyProblem {
+  const strange = problem.lines.filter(({ id, fraction }) => state.unplanned.has(id) && fraction > 0)
+  if (strange.length === 0) return problem
+  const strangeUg = sum(strange.map(({ massUg }) => massUg))
+  const totalUg = problem.totalUg - strangeUg
+  const lines = problem.lines
+    .filter((line) => !strange.includes(line))
+    .map((line) => ({ ...line, fraction: (line.fraction * problem.totalUg) / totalUg }))
+  return { ...problem, totalUg, capacityUg: problem.capacityUg - strangeUg, lines }
+}
+
+type Least = { readonly [A in Aim]: LeastRemedy }
+
+const closedForms = ({ state, problem }: Question): Least => {
+  const extra = addTheLeast(problem)
+  const readableUg = extra.feasible ? readableTotalUg(state, problem, extra.totalUg) : 0
+  // A total that a balance shows, where there is room for it.
+  const readable = { ...problem, minTotalUg: readableUg }
+  const held = (of: RemedyProblem): RemedyProblem => withAdjustersHeld(state, of)
+  const better = <R extends LeastRemedy>(found: R, rounded: R): R => (rounded.feasible ? rounded : found)
+  return {
+    'least-extra': extra.feasible ? better(extra, addTheLeast(readable)) : extra,
+    'least-departure': departTheLeast(problem),
+    'least-cost': extra.feasible
+      ? better(spendTheLeast(held(problem)), spendTheLeast(held(readable)))
+      : spendTheLeast(problem),
   }
-  const others = targets.filter((target) => cut.every(({ step }) => step !== target.step))
-  return { heldBackUg: 0, targets: [...others, ...cut] }
 }
 
-/** What each component ends at: what is in, or its target where that is more. */
-function finalMasses(state: BatchState, targets: ReadonlyMap<string, Micrograms> = new Map()): Map<string, Micrograms> {
-  const masses = new Map<string, Micrograms>()
-  for (const [line, planned] of state.plan.lines) {
-    const steps = weighStepsOf(state, line)
-    const changed = steps.some(({ id }) => targets.has(id)) && planned.line.amount.kind === 'fraction'
-    const targetUg = changed
-      ? steps.reduce((sum, { id }) => sum + (targets.get(id) ?? targetOf(state, id) ?? 0), 0)
-      : lineTargetUg(state, line)
-    masses.set(line, Math.max(targetUg, inBatchUg(state, line)))
+function offersOf(question: Question, deviation: DeviationState, least: Least): readonly RemedyOffer[] {
+  const { problem } = question
+  const own = ownLinesOf(question)
+  const scaled = scaleTheRest(own)
+  const smaller = scaled.feasible ? null : scaleToSmaller(own)
+  const qs = letQsAbsorb(problem)
+  const answer = (remedy: RemedyKind, found: typeof qs | typeof scaled | LeastRemedy): RemedyOffer =>
+    found.feasible ? offerOf(question, remedy, found.additionsUg) : impossible(question, remedy, found.why)
+  const extra = answer('extra', least['least-extra'])
+  return [
+    answer('qs', qs),
+    answer('scale', scaled),
+    ...(smaller?.feasible ? [answer('smaller', smaller)] : []),
+    extra,
+    answer('departure', least['least-departure']),
+    ...cheaper(answer('cost', least['least-cost']), extra),
+    ...discardOffer(question, deviation),
+    acceptOffer(question, deviation),
+  ]
+}
+
+/**
+ * Moving lines for money is a way of its own only where there is some to save: a hundredth of what goes in. It moves
+ * every line as far as the worst one, so that of two with the same worst line it changes the formula more.
+ */
+function cheaper(offer: RemedyOffer, extra: RemedyOffer): readonly RemedyOffer[] {
+  const { departure, cost } = offer.merits
+  if (!offer.feasible || (cost ?? 0) >= 0.99 * (extra.merits.cost ?? Number.POSITIVE_INFINITY)) return []
+  return [{ ...offer, merits: { ...offer.merits, departure: departure + 0.01 } }]
+}
+
+function acceptOffer(question: Question, deviation: DeviationState): RemedyOffer {
+  const { state, problem, leftUg } = question
+  const additionsUg = leftUg.map((massUg, index) => massUg - (problem.lines[index]?.massUg ?? 0))
+  const { merits, breaks, binds } = offerOf(question, 'accept', additionsUg)
+  const left = verifyRemedy({ ...problem, minTotalUg: 0 }, additionsUg).length
+  return {
+    ...unchanged(question, 'accept'),
+    totalUg: state.totalUg + acceptedChangeUg(deviation),
+    endsUg: sum(leftUg),
+    rows: rowsOf(question, leftUg).filter((row) => row.breaks || row.line === deviation.line),
+    breaks: Math.max(breaks, left),
+    binds,
+    merits: { ...merits, feasible: true, breaks: Math.max(breaks, left) },
   }
-  for (const component of state.unplanned.keys()) masses.set(component, inBatchUg(state, component))
-  return masses
 }
 
-function rowsOf(
-  state: BatchState,
-  about: string,
-  beforeTotalUg: Micrograms,
-  after: ReadonlyMap<string, Micrograms>,
-  afterTotalUg: Micrograms,
-): readonly FinishedRow[] {
-  const before = finalMasses(state)
-  const rows = [...state.plan.lines].map(([line, planned]): FinishedRow => {
-    const { low, high, from } = limitsOf(planned)
-    const ends = (after.get(line) ?? 0) / afterTotalUg
-    return {
-      line,
-      name: planned.material.name,
-      before: (before.get(line) ?? 0) / beforeTotalUg,
-      after: ends,
-      low,
-      high,
-      from,
-      breaks: planned.line.amount.kind !== 'as-needed' && (ends < low - sameFraction || ends > high + sameFraction),
-    }
-  })
-  const shown = rows.filter((row) => row.breaks || row.line === about)
-  return shown.sort((a, b) => Number(b.line === about) - Number(a.line === about) || excess(b) - excess(a))
+/** The vessel or cup that a deviation is in, while nothing was combined in it: what is in there can go to waste. */
+export function vesselToDiscard(state: BatchState, deviation: DeviationState): string | null {
+  const of = deviation.cause === 'forgotten' ? lockingVessel(state, deviation) : undefined
+  const added = state.unplanned.get(deviation.line)?.body.vessel
+  const own = state.plan.byId.get(deviation.step)?.step.vessel
+  const vessel = vesselNow(state, of ?? added ?? own ?? '')
+  const isCombined = state.plan.steps.some(
+    ({ step }) =>
+      step.kind === 'combine' && step.vessel === vessel && state.vessels.get(step.from)?.emptiedInto === vessel,
+  )
+  return isCombined || massIn(state.ledger, vessel) === 0 ? null : vessel
 }
 
-/** Closer than this to a limit is on it: a microgram in a kilogram. */
-const sameFraction = 1e-9
+/** Where the step was done that the forgotten line can no longer go in after. */
+function lockingVessel(state: BatchState, { line }: DeviationState): string | undefined {
+  const lock = state.plan.lines.get(line)?.line.locksAfter
+  return lock === undefined ? undefined : state.plan.byId.get(lock)?.step.vessel
+}
 
-const excess = (row: FinishedRow): number => Math.max(row.after / row.high, row.after === 0 ? 0 : row.low / row.after)
+function discardOffer(question: Question, deviation: DeviationState): readonly RemedyOffer[] {
+  const { state, problem } = question
+  const vessel = vesselToDiscard(state, deviation)
+  if (vessel === null) return []
+  const contents = contentsOf(state.ledger, vessel)
+  const inIt = problem.lines.map(({ id }) => contents.get(id) ?? 0)
+  const waste = { vessel, massUg: massIn(state.ledger, vessel), cost: costOf(problem.lines, inIt) }
+  const short = problem.lines.find(
+    ({ id, stockUg }, index) => state.plan.lines.has(id) && stockUg !== null && stockUg < (inIt[index] ?? 0),
+  )
+  if (short) {
+    const neededUg = contents.get(short.id) ?? 0
+    const why = { code: 'STOCK_TOO_SHORT' as const, id: short.id, neededUg, stockUg: short.stockUg ?? 0 }
+    return [{ ...impossible(question, 'discard', why), waste }]
+  }
+  const mended = openDeviations(state).every((each) => each === deviation || looseUg(state, each.line) > 0)
+  const breaks = mended ? 0 : 1
+  const merits = { feasible: true, breaks, departure: 0, addedUg: waste.massUg, cost: waste.cost }
+  return [{ ...unchanged(question, 'discard'), breaks, merits, waste }]
+}
 
-/** Left as it is, the batch ends heavier or lighter by the deviation. */
-const acceptedTotalUg = (state: BatchState, deviation: DeviationState): Micrograms =>
-  deviation.direction === 'over' ? state.totalUg + deviation.byUg : state.totalUg - deviation.byUg
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)

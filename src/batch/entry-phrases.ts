@@ -62,8 +62,16 @@ export function kindOfRemedy(remedy: RemedyKind): string {
       return 'accept it as it is'
     case 'scale':
       return 'scale the rest'
+    case 'smaller':
+      return 'make less in the same ratio'
+    case 'extra':
+      return 'make a little more'
     case 'qs':
       return 'let q.s. give way'
+    case 'departure':
+      return 'stay as near to the formula as can be'
+    case 'cost':
+      return 'spend the least'
     case 'discard':
       return 'discard and weigh again'
   }

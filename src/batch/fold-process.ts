@@ -131,7 +131,7 @@ function measured(state: BatchState, event: Of<'measured'>, atMs: number): void 
 }
 
 function deviated(state: BatchState, event: Of<'deviation-noticed'>, atMs: number): void {
-  const { deviation, entry, step, line, direction, byUg, inCup } = event.body
+  const { deviation, entry, step, line, direction, byUg, inCup, cause, lost } = event.body
   state.deviations.delete(impliedBy(entry))
   const struck = struckSince(state, event)
   state.deviations.set(deviation, {
@@ -142,6 +142,8 @@ function deviated(state: BatchState, event: Of<'deviation-noticed'>, atMs: numbe
     direction,
     byUg,
     inCup,
+    ...(cause === undefined ? {} : { cause }),
+    ...(lost === undefined ? {} : { lost }),
     atMs,
     ...(struck
       ? { settled: { how: 'struck out' as const, reason: struck.reason, atMs: struck.atMs, by: struck.by } }
@@ -151,22 +153,37 @@ function deviated(state: BatchState, event: Of<'deviation-noticed'>, atMs: numbe
 
 /** The strike after which nothing needs a way on any more: of the weighing itself, or of what went in before it. */
 function struckSince(state: BatchState, event: Of<'deviation-noticed'>): Entry['struck'] {
-  const { entry, step, direction } = event.body
+  const { entry, step, direction, cause } = event.body
   const own = state.entries.find((each) => each.event.id === entry)?.struck
   const planned = state.plan.byId.get(step)
-  if (own || direction === 'under' || !planned || isOver(state, planned)) return own
+  // What was foreign or lost is moot where a strike left nothing to lose.
+  const isMoot = cause !== undefined && state.doubts.some((doubt) => 'entry' in doubt && doubt.entry === entry)
+  const isPast = cause === undefined && direction === 'over' && planned && !isOver(state, planned)
+  if (own || !(isMoot || isPast)) return own
   return state.entries.findLast((each) => each.struck)?.struck
 }
 
 /** A line that was left short by a word that was struck out since can be weighed on. */
 export function withdrawn(state: BatchState, event: Of<'remedy-chosen'>, struck: NonNullable<Entry['struck']>): void {
   const deviation = state.deviations.get(event.body.deviation)
-  if (deviation?.direction !== 'under') return
+  if (deviation?.direction !== 'under' || deviation.cause !== undefined) return
   deviation.settled ??= { how: 'struck out', reason: struck.reason, atMs: struck.atMs, by: struck.by }
 }
 
 function remedied(state: BatchState, event: Of<'remedy-chosen'>, atMs: number): void {
-  const { deviation: id, remedy, reason, totalUg, heldBackUg, targets } = event.body
+  const { deviation: id, totalUg, heldBackUg, targets, also = [] } = event.body
+  for (const each of [id, ...also]) settleOne(state, event, each, atMs)
+  if (!state.deviations.has(id)) return
+  if (totalUg !== state.totalUg) {
+    state.totalWas.push(state.totalUg)
+    state.totalUg = totalUg
+  }
+  state.heldBackUg = heldBackUg
+  for (const target of targets) retarget(state.steps.get(target.step), target.toUg)
+}
+
+function settleOne(state: BatchState, event: Of<'remedy-chosen'>, id: string, atMs: number): void {
+  const { remedy: how, reason } = event.body
   const deviation = state.deviations.get(id)
   if (!deviation) {
     state.doubts.push({ code: 'DOES_NOT_ADD_UP', entry: event.id, why: 'NO_SUCH_DEVIATION' })
@@ -176,15 +193,10 @@ function remedied(state: BatchState, event: Of<'remedy-chosen'>, atMs: number): 
   if (isMoot) {
     state.doubts.push({ code: 'DOES_NOT_ADD_UP', entry: event.id, why: 'REMEDY_FOR_STRUCK_ENTRY' })
   }
-  deviation.settled = { how: remedy, reason, atMs: msOf(event.at), by: event.by }
+  deviation.settled = { how, reason, atMs: msOf(event.at), by: event.by }
   const step = state.steps.get(deviation.step)
-  if (step && deviation.direction === 'under' && !isMoot) step.finished = { atMs, how: 'accepted', note: reason }
-  if (totalUg !== state.totalUg) {
-    state.totalWas.push(state.totalUg)
-    state.totalUg = totalUg
-  }
-  state.heldBackUg = heldBackUg
-  for (const target of targets) retarget(state.steps.get(target.step), target.toUg)
+  const isShort = deviation.direction === 'under' && deviation.cause !== 'loss'
+  if (step && isShort && !isMoot) step.finished = { atMs, how: 'accepted', note: reason }
 }
 
 /** A line that had been left short counts as unfinished again where it is to have more. */

@@ -1,5 +1,6 @@
 import type { Amount, Tolerance } from '../trade/amount'
 import type { Micrograms } from '../trade/mass'
+import type { ActiveClass } from './catalogue'
 import type { Step } from './step'
 
 export interface Formula {
@@ -30,6 +31,7 @@ export interface Revision {
   /** How old a temperature reading may be when something depends on it; 15 min where nothing is stated. */
   readonly readingAgeMinutes?: number
   readonly preflight: readonly string[]
+  readonly sharedLimits?: readonly SharedLimit[]
 }
 
 export interface Phase {
@@ -69,6 +71,21 @@ export interface Check {
 export type Property = 'pH' | 'viscosity' | 'density' | 'temperature' | 'appearance' | 'odour' | 'other'
 
 export type MeasureBasis = { readonly kind: 'neat' } | { readonly kind: 'dilution'; readonly fraction: number }
+
+/**
+ * A limit over all lines together, as fractions of the finished product: of one INCI constituent, of the active matter
+ * of a class, or of all materials of one function (the sum of the preservatives).
+ */
+export interface SharedLimit {
+  readonly id: string
+  readonly name: string
+  readonly of:
+    | { readonly kind: 'inci'; readonly name: string }
+    | { readonly kind: 'active'; readonly class: ActiveClass }
+    | { readonly kind: 'function'; readonly function: string }
+  readonly min?: number
+  readonly max?: number
+}
 
 /** A vessel the procedure names: `cup` may be emptied again, `vessel` is final. */
 export interface VesselNeed {

@@ -30,7 +30,14 @@ export type Intention =
   | { readonly do: 'strike'; readonly entry: string; readonly reason: string }
   | { readonly do: 'take-out'; readonly step: string; readonly massUg: Micrograms; readonly reason: string }
   | { readonly do: 'discard-cup'; readonly vessel: string; readonly reason: string }
-  | { readonly do: 'settle'; readonly deviation: string; readonly remedy: RemedyKind; readonly reason: string }
+  | {
+      readonly do: 'settle'
+      readonly deviation: string
+      readonly remedy: RemedyKind
+      readonly reason: string
+      /** The figures of the offer that was chosen; they are checked. Absent: those of the kind as it is offered now. */
+      readonly figures?: Pick<Bodies['remedy-chosen'], 'totalUg' | 'heldBackUg' | 'targets'>
+    }
   | {
       readonly do: 'add-unplanned'
       readonly name: string
@@ -39,6 +46,7 @@ export type Intention =
       readonly netUg: Micrograms
       readonly lot?: string
       readonly reason: string
+      readonly most?: number
     }
   | { readonly do: 'spill'; readonly vessel: string; readonly massUg: Micrograms; readonly reason: string }
   | { readonly do: 'charge'; readonly step: string; readonly residueUg: Micrograms; readonly rinseUg: Micrograms }

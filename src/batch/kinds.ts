@@ -45,6 +45,8 @@ export interface Bodies {
     netUg: Micrograms
     lot?: string
     reason: string
+    /** The most of it that a finished product may hold, where its material says so. */
+    most?: number
   }
   'step-started': { step: string }
   'step-finished': { step: string; saw?: string; checkedBy?: string; toolRpm?: number }
@@ -92,6 +94,9 @@ export interface Bodies {
     direction: 'over' | 'under'
     byUg: Micrograms
     inCup: boolean
+    cause?: DeviationCause
+    /** Of a loss: what went of each line. */
+    lost?: readonly { line: string; massUg: Micrograms }[]
   }
   'remedy-chosen': {
     deviation: string
@@ -101,6 +106,8 @@ export interface Bodies {
     heldBackUg: Micrograms
     /** New targets by step; what is not named keeps its target. */
     targets: readonly { step: string; line: string; fromUg: Micrograms; toUg: Micrograms }[]
+    /** Other deviations that it settles as well: a remedy reckons with all that is in. */
+    also?: readonly string[]
   }
   noted: { text: string; step?: string }
   pictured: { picture: string; caption: string; step?: string }
@@ -115,7 +122,15 @@ export interface Bodies {
 }
 
 export type Disposition = 'accept' | 'hold' | 'rework' | 'reject'
-export type RemedyKind = 'accept' | 'scale' | 'qs' | 'discard'
+
+/**
+ * Ways on: leave it; every line at one multiple of its plan; the same in a smaller batch; the least batch within all
+ * limits; q.s. takes what is left; nearest to the formula at the planned total; the least cost; start a vessel again.
+ */
+export type RemedyKind = 'accept' | 'scale' | 'smaller' | 'extra' | 'qs' | 'departure' | 'cost' | 'discard'
+
+/** What is off other than a reading: a line never weighed, something foreign, mass that is gone. */
+export type DeviationCause = 'forgotten' | 'foreign' | 'loss'
 
 export type InstrumentCheck =
   | {

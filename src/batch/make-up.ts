@@ -3,8 +3,8 @@ import { massIn } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import { expanded, uncertaintyOf } from '../trade/weighing'
 import type { Balance } from './catalogue'
+import { inBatchUg, lineTargetUg, weighStepsOf, wholeBatchUg } from './line-targets'
 import { statusOf, vesselNow } from './progress'
-import { inBatchUg, lineTargetUg, weighStepsOf, wholeBatchUg } from './remedy-problem'
 import type { BatchState } from './state'
 
 export interface MakeUp {

@@ -1,95 +1,123 @@
-import { addedOf, inSink, sinkContents } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { RemedyLine, RemedyProblem } from '../trade/remedy'
 import { relativeTolerance } from '../trade/tolerance'
-import type { RemedyKind } from './kinds'
-import type { PlannedLine, PlannedStep } from './plan'
-import { isDone, targetOf, vesselNow } from './progress'
+import { inBatchUg, lineTargetUg, weighStepsOf } from './line-targets'
+import { isPlannedFor, looseUg, lossesOf, openDeviations } from './losses'
+import type { PlannedLine } from './plan'
+import { isDone, vesselNow } from './progress'
+import { couplingsOf, limitsOf, type OnHand, stockOf } from './remedy-limits'
+import { qsLineOf } from './room'
 import type { BatchState } from './state'
 
-/** What a line may be in the finished product, and who says so. */
-export interface Limits {
-  readonly low: number
-  readonly high: number
-  readonly from: 'formula' | 'use level' | 'tolerance'
-}
-
 /**
- * The range of a line: the formula's own where it states one, narrowed by the material's use level; else the use
- * level; else the weighing tolerance round the planned fraction. As-needed lines have their own least and most.
+ * The remedy problem as the batch stands: the plan's lines in their order, then what was added without being planned.
+ * Only what is in counts: what evaporated, was thrown away or lost is gone, and what can be taken out of a cup again is
+ * not in. A line that was weighed well and can take no more is at its plan. Masses are those of the finished batch.
  */
-export function limitsOf(planned: PlannedLine): Limits {
-  const { amount, range, tolerance } = planned.line
-  if (amount.kind === 'as-needed') return { low: amount.min, high: amount.max, from: 'formula' }
-  if (amount.kind === 'qs' && !range) return { low: 0, high: 1, from: 'formula' }
-  const use = planned.material.useLevel
-  if (range) {
-    const low = Math.max(range.min, use?.min ?? 0)
-    const high = Math.min(range.max, use?.max ?? 1)
-    return { low, high, from: high < range.max || low > range.min ? 'use level' : 'formula' }
+export function problemOf(state: BatchState, onHand: OnHand = null): RemedyProblem {
+  const gone = lossesOf(state, 'all')
+  const plannedFor = lossesOf(state, 'planned-for')
+  const totalUg = state.totalUg - sum(plannedFor.values())
+  const others = [...state.plan.lines].map(([id, planned]): RemedyLine => {
+    const targetUg = lineTargetUg(state, id) - (plannedFor.get(id) ?? 0)
+    const massUg = Math.max(0, inBatchUg(state, id) - (gone.get(id) ?? 0) - looseUg(state, id))
+    return lineOf(state, planned, { targetUg, massUg, totalUg, stockUg: stockOf(state, id, onHand) })
+  })
+  const strangers = strangersOf(state, totalUg)
+  const qs = qsLineOf(state)
+  const rest = sum([...others, ...strangers].map(({ id, fraction }) => (id === qs ? 0 : fraction)))
+  const lines = others.map((line) => (line.id === qs ? { ...line, fraction: Math.max(0, 1 - rest) } : line))
+  const qsIndex = lines.findIndex(({ id }) => id === qs)
+  return {
+    totalUg,
+    capacityUg: capacityUg(state),
+    qsIndex: qsIndex < 0 ? null : qsIndex,
+    lines: [...lines, ...strangers],
+    couplings: couplingsOf(state, onHand),
   }
-  const relative = relativeTolerance(planned.targetUg, tolerance)
-  const low = planned.fraction * (1 - relative)
-  const high = planned.fraction * (1 + relative)
-  return use && use.max < high ? { low, high: use.max, from: 'use level' } : { low, high, from: 'tolerance' }
 }
 
-/** What a line is to come to, by the targets that count now; q.s. with what is held back. */
-export function lineTargetUg(state: BatchState, line: string): Micrograms {
-  const planned = state.plan.lines.get(line)
-  if (!planned) return 0
-  switch (planned.line.amount.kind) {
-    case 'qs':
-      return state.totalUg - otherTargetsUg(state, line)
-    case 'as-needed':
-      return Math.round((planned.targetUg * state.totalUg) / state.plan.totalUg)
+/** A batch may be refused more of a line: its step has passed, or no step is left that takes any. */
+export function isLocked(state: BatchState, planned: PlannedLine): boolean {
+  const { id, amount, locksAfter } = planned.line
+  if (locksAfter !== undefined && isDone(state, locksAfter)) return true
+  switch (amount.kind) {
     case 'fraction':
-      return weighStepsOf(state, line).reduce((sum, { id }) => sum + effectiveTargetUg(state, id), 0)
+      return false
+    case 'as-needed':
+      return state.plan.steps.every(({ step }) => !('line' in step) || step.line !== id || isDone(state, step.id))
+    case 'qs':
+      return hasMakeUp(state) && !canMakeUp(state) && weighStepsOf(state, id).every((step) => isDone(state, step.id))
   }
 }
 
-/** Settled ways after which what is in stays in; a weighing that was struck out or taken back leaves nothing behind. */
-const leavesItIn: ReadonlySet<string> = new Set<RemedyKind>(['accept', 'scale', 'qs'])
+const makeUpsOf = (state: BatchState) => state.plan.steps.filter(({ step }) => step.kind === 'make-up')
 
-/** A settled deviation makes what is in the vessel the plan, for all that is computed later. */
-export function effectiveTargetUg(state: BatchState, stepId: string): Micrograms {
-  const targetUg = targetOf(state, stepId) ?? 0
-  const settled = [...state.deviations.values()].find(
-    (each) => each.step === stepId && each.settled !== undefined && leavesItIn.has(each.settled.how),
-  )
-  const netUg = state.steps.get(stepId)?.netUg ?? 0
-  if (!settled || netUg === 0) return targetUg
-  return state.steps.get(stepId)?.finished?.how === 'accepted' ? netUg : Math.max(targetUg, netUg)
+const hasMakeUp = (state: BatchState): boolean => makeUpsOf(state).length > 0
+
+/** Water that is held back can still be brought in at the end. */
+export const canMakeUp = (state: BatchState): boolean => makeUpsOf(state).some(({ id }) => !isDone(state, id))
+
+interface Standing {
+  readonly targetUg: Micrograms
+  readonly massUg: Micrograms
+  readonly totalUg: Micrograms
+  readonly stockUg: Micrograms | null
 }
 
-/** The mass of a component that was put in and has neither evaporated nor been thrown away. */
-export const inBatchUg = (state: BatchState, component: string): Micrograms =>
-  addedOf(state.ledger, component) -
-  (sinkContents(state.ledger, 'evaporated').get(component) ?? 0) -
-  (sinkContents(state.ledger, 'discarded').get(component) ?? 0)
+function lineOf(state: BatchState, planned: PlannedLine, standing: Standing): RemedyLine {
+  const { targetUg, massUg, totalUg, stockUg } = standing
+  const { id, amount, tolerance } = planned.line
+  const { low, high } = limitsOf(planned, targetUg / totalUg)
+  const locked = isLocked(state, planned)
+  const isOff = openDeviations(state).some((each) => each.line === id)
+  const isSettled = locked && !isOff
+  const line = {
+    id,
+    fraction: Math.max(0, isSettled ? massUg : targetUg) / totalUg,
+    low,
+    high,
+    massUg,
+    locked,
+    stockUg,
+    ...(planned.material.costPerKg === undefined ? {} : { costPerKg: planned.material.costPerKg }),
+  }
+  if (amount.kind === 'as-needed' && !isSettled) return expected(line, totalUg)
+  if (tolerance === undefined || amount.kind !== 'fraction' || planned.targetUg === 0) return line
+  return { ...line, tolerance: relativeTolerance(planned.targetUg, tolerance) * planned.fraction }
+}
 
-export const weighStepsOf = (state: BatchState, line: string): readonly PlannedStep[] =>
-  state.plan.steps.filter((planned) => planned.step.kind === 'weigh' && planned.step.line === line)
+/** What an adjuster will come to is not known before it is in: as much as is expected is kept free for it. */
+function expected(line: RemedyLine, totalUg: Micrograms): RemedyLine {
+  const fraction = Math.max(line.fraction, line.massUg / totalUg)
+  return { ...line, fraction, tolerance: 1e-6 }
+}
 
-/** The remedy problem as the batch stands, in the order of the plan's lines. */
-export function problemOf(state: BatchState): RemedyProblem {
-  const ids = [...state.plan.lines.keys()]
-  const totalUg = state.totalUg
-  const lines = ids.map((id): RemedyLine => {
-    const planned = state.plan.lines.get(id)
-    const limits = planned ? limitsOf(planned) : { low: 0, high: 1 }
+/** The same with adjusters that are still to come held at what is expected: no price moves them. */
+export function withAdjustersHeld(state: BatchState, problem: RemedyProblem): RemedyProblem {
+  const lines = problem.lines.map((line) => {
+    const isOpen = state.plan.lines.get(line.id)?.line.amount.kind === 'as-needed' && !line.locked
+    return isOpen ? { ...line, low: line.fraction, high: line.fraction } : line
+  })
+  return { ...problem, lines }
+}
+
+/** Foreign mass, which stays in. Once it is decided on, or where it matters to no limit, it is part of the plan. */
+function strangersOf(state: BatchState, totalUg: Micrograms): RemedyLine[] {
+  return [...state.unplanned].map(([id, { body }]) => {
+    const massUg = inBatchUg(state, id)
+    const costPerKg = state.header.materials.find((material) => material.id === body.materialId)?.costPerKg
     return {
       id,
-      fraction: lineTargetUg(state, id) / totalUg,
-      low: limits.low,
-      high: limits.high,
-      massUg: inBatchUg(state, id),
-      locked: planned !== undefined && isLocked(state, planned),
-      stockUg: null,
+      fraction: isPlannedFor(state, id) ? massUg / totalUg : 0,
+      low: 0,
+      high: body.most ?? 1,
+      massUg,
+      locked: true,
+      stockUg: 0,
+      ...(costPerKg === undefined ? {} : { costPerKg }),
     }
   })
-  const qsIndex = ids.findIndex((id) => state.plan.lines.get(id)?.line.amount.kind === 'qs')
-  return { totalUg, capacityUg: capacityUg(state), qsIndex: qsIndex < 0 ? null : qsIndex, lines }
 }
 
 /** Room in the vessel where everything ends; unlimited where its capacity was not given. */
@@ -100,7 +128,7 @@ function capacityUg(state: BatchState): Micrograms {
 }
 
 /** Follows the plan's own charges and combinations to where a vessel's contents are to end. */
-function endVessel(state: BatchState, vesselId: string): string {
+export function endVessel(state: BatchState, vesselId: string): string {
   const visited = new Set<string>()
   let at = vesselId
   while (!visited.has(at)) {
@@ -113,19 +141,4 @@ function endVessel(state: BatchState, vesselId: string): string {
   return at
 }
 
-const isLocked = (state: BatchState, planned: PlannedLine): boolean =>
-  planned.line.locksAfter !== undefined && isDone(state, planned.line.locksAfter)
-
-function otherTargetsUg(state: BatchState, except: string): Micrograms {
-  let sumUg = 0
-  for (const id of state.plan.lines.keys()) if (id !== except) sumUg += lineTargetUg(state, id)
-  return sumUg
-}
-
-/** Mass that was put in without being planned and is still there. */
-export const unplannedUg = (state: BatchState): Micrograms =>
-  [...state.unplanned.keys()].reduce((sum, component) => sum + inBatchUg(state, component), 0)
-
-/** Everything put in, less what evaporated or was thrown away. */
-export const wholeBatchUg = (state: BatchState): Micrograms =>
-  state.ledger.added.totalUg - inSink(state.ledger, 'evaporated') - inSink(state.ledger, 'discarded')
+const sum = (values: Iterable<number>): number => [...values].reduce((total, value) => total + value, 0)

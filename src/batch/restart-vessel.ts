@@ -1,3 +1,4 @@
+import { acceptedChangeUg } from './losses'
 import { vesselsOfStep } from './plan-batch'
 import type { BatchState, DeviationState, StepState } from './state'
 
@@ -14,6 +15,7 @@ export function restartVessel(state: BatchState, vesselId: string, by: string, r
     resetStep(step)
     const discarded = { how: 'discard' as const, reason, atMs, by }
     settleOpen(state, step.id, discarded)
+    settleForgotten(state, step.id, discarded)
     takeBackAccepted(state, step.id, discarded)
   }
   for (const vessel of state.vessels.values()) {
@@ -36,13 +38,22 @@ export function settleOpen(state: BatchState, step: string, settled: NonNullable
   }
 }
 
+/** A line whose step had passed can go in again once that step is to do again. */
+function settleForgotten(state: BatchState, lock: string, settled: NonNullable<DeviationState['settled']>): void {
+  for (const deviation of state.deviations.values()) {
+    if (deviation.cause !== 'forgotten' || deviation.settled) continue
+    if (state.plan.lines.get(deviation.line)?.line.locksAfter === lock) deviation.settled = settled
+  }
+}
+
 /** What was accepted of a step that is to be done again went to waste with it: the batch comes to its total again. */
 function takeBackAccepted(state: BatchState, step: string, settled: NonNullable<DeviationState['settled']>): void {
   for (const deviation of state.deviations.values()) {
     if (deviation.step !== step || deviation.settled?.how !== 'accept') continue
     deviation.settled = settled
+    if (acceptedChangeUg(deviation) === 0) continue
     state.totalWas.push(state.totalUg)
-    state.totalUg += deviation.direction === 'over' ? -deviation.byUg : deviation.byUg
+    state.totalUg -= acceptedChangeUg(deviation)
   }
 }
 

@@ -2,7 +2,7 @@ import type { Ledger } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { Event } from './event'
 import type { BatchHeader } from './header'
-import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
+import type { Bodies, DeviationCause, Disposition, InstrumentCheck, RemedyKind } from './kinds'
 import type { Plan } from './plan'
 
 /** Everything known about a batch, folded from its log. Nobody but the fold changes one. */
@@ -88,6 +88,9 @@ export interface DeviationState {
   readonly direction: 'over' | 'under'
   readonly byUg: Micrograms
   readonly inCup: boolean
+  /** Absent where a reading was past its band or left short. */
+  readonly cause?: DeviationCause
+  readonly lost?: Bodies['deviation-noticed']['lost']
   readonly atMs: number
   settled?: {
     readonly how: RemedyKind | 'taken out' | 'struck out'

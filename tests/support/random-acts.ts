@@ -1,5 +1,7 @@
 import fc from 'fast-check'
+import { remediesFor } from '../../src/batch/deviation'
 import type { Intention } from '../../src/batch/intention'
+import type { RemedyKind } from '../../src/batch/kinds'
 import { nextStep, openSteps, statusOf } from '../../src/batch/progress'
 import type { BatchState } from '../../src/batch/state'
 import { weighingOf } from '../../src/batch/weighing-of'
@@ -90,10 +92,17 @@ export function perform(bench: TestBench, act: Act): 'done' | 'refused' {
 
 function usual(bench: TestBench, pick: number): void {
   const next = nextStep(bench.state)
-  if (next && statusOf(bench.state, next.id) === 'over')
-    bench.settle(pickOf(['scale', 'qs', 'accept'], pick) ?? 'accept')
+  if (next && statusOf(bench.state, next.id) === 'over') bench.settle(usualWay(bench, pick))
   else if (next) doStep(bench, next.id)
 }
+
+/** Any way on that is offered. */
+function usualWay(bench: TestBench, pick: number): RemedyKind {
+  const open = remediesFor(bench.state, bench.deviation().id).filter(({ feasible }) => feasible)
+  return pickOf(open, pick)?.remedy ?? 'accept'
+}
+
+const everyRemedy: readonly RemedyKind[] = ['accept', 'scale', 'smaller', 'extra', 'qs', 'departure', 'cost', 'discard']
 
 const pickOf = <T>(list: readonly T[], pick: number): T | undefined => list[pick % Math.max(1, list.length)]
 
@@ -120,7 +129,7 @@ function intentionOf({ want, pick, massUg }: Act, state: BatchState): Intention 
       return {
         do: want,
         deviation,
-        remedy: pickOf(['accept', 'scale', 'qs', 'discard'] as const, pick) ?? 'qs',
+        remedy: pickOf(everyRemedy, pick) ?? 'qs',
         reason,
       }
     }

@@ -127,7 +127,7 @@ describe('the demonstration batches', () => {
     const open = [...halfway.deviations.values()].filter((deviation) => !deviation.settled)
     expect(open).toHaveLength(1)
     const offers = remediesFor(halfway, open[0]?.id ?? '')
-    expect(offers.map((offer) => offer.remedy)).toEqual(['scale', 'qs', 'accept'])
+    expect(offers.map((offer) => offer.remedy)).toEqual(['scale', 'extra', 'cost', 'discard', 'qs', 'accept'])
     expect(offers[0]).toMatchObject({ feasible: true, totalUg: g(532) })
     expect(offers[0]?.rows.some((row) => row.breaks)).toBe(false)
   })

@@ -5,7 +5,19 @@ import { type Bodies, isKnown } from '../kinds'
 import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { formulaSchema } from './formula'
 import { headerSchema } from './header'
-import { aMass, aMassChange, anId, aSwitch, aTemperature, listOf, numberBetween, oneOf, prose, words } from './pieces'
+import {
+  aFraction,
+  aMass,
+  aMassChange,
+  anId,
+  aSwitch,
+  aTemperature,
+  listOf,
+  numberBetween,
+  oneOf,
+  prose,
+  words,
+} from './pieces'
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
@@ -32,7 +44,7 @@ const moved = {
   rinseLine: v.exactOptional(anId),
 }
 const target = v.object({ step: anId, line: anId, fromUg: aMass, toUg: aMass })
-const aRemedy = oneOf('accept', 'scale', 'qs', 'discard')
+const aRemedy = oneOf('accept', 'scale', 'smaller', 'extra', 'qs', 'departure', 'cost', 'discard')
 
 /** What the body of each kind must be before an entry from outside is let in. Nothing is changed by the check. */
 const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodies[K]> } = {
@@ -77,6 +89,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     netUg: aMass,
     lot: v.exactOptional(anId),
     reason: aReason,
+    most: v.exactOptional(aFraction),
   }),
   'step-started': v.object({ step: anId }),
   'step-finished': v.object({
@@ -146,6 +159,8 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     direction: oneOf('over', 'under'),
     byUg: aMass,
     inCup: aSwitch,
+    cause: v.exactOptional(oneOf('forgotten', 'foreign', 'loss')),
+    lost: v.exactOptional(listOf(v.object({ line: anId, massUg: aMass }), 300)),
   }),
   'remedy-chosen': v.object({
     deviation: anId,
@@ -154,6 +169,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     totalUg: aMass,
     heldBackUg: aMass,
     targets: listOf(target, 2000),
+    also: v.exactOptional(listOf(anId, 200)),
   }),
   noted: v.object({ text: prose(10_000), step: v.exactOptional(anId) }),
   pictured: v.object({ picture: anId, caption: prose(), step: v.exactOptional(anId) }),

@@ -75,6 +75,25 @@ const vesselNeed = v.object({
   openLifeMinutes: v.exactOptional(numberBetween(0, 60 * 24 * 30)),
 })
 
+const sharedLimit = v.object({
+  id: anId,
+  name: words(),
+  of: v.variant(
+    'kind',
+    [
+      v.object({ kind: v.literal('inci'), name: words() }),
+      v.object({
+        kind: v.literal('active'),
+        class: oneOf('anionic', 'amphoteric', 'non-ionic', 'cationic surfactant', 'cationic polymer'),
+      }),
+      v.object({ kind: v.literal('function'), function: words() }),
+    ],
+    'what the limit is of: inci, active or function',
+  ),
+  min: v.exactOptional(aFraction),
+  max: v.exactOptional(aFraction),
+})
+
 export const revisionSchema: v.GenericSchema<unknown, Revision> = v.object({
   number: countUpTo(9999),
   note: v.exactOptional(prose()),
@@ -88,6 +107,7 @@ export const revisionSchema: v.GenericSchema<unknown, Revision> = v.object({
   lossAllowance: v.exactOptional(aFraction),
   restHours: v.exactOptional(numberBetween(0, 24 * 365)),
   preflight: listOf(words(300), 60),
+  sharedLimits: v.exactOptional(listOf(sharedLimit, 50)),
 })
 
 export const formulaSchema: v.GenericSchema<unknown, Formula> = v.object({

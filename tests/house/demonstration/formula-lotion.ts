@@ -12,14 +12,14 @@ const phases: readonly Phase[] = [
     lines: [
       part.water([{ step: 'a-water', rest: true }]),
       line('sodium-phytate-50', 0.2),
-      line('propanediol', 4, { locksAfter: 'a-hydrate' }),
+      line('propanediol', 4, { range: { min: part.percent(3.8), max: part.percent(4.2) }, locksAfter: 'a-hydrate' }),
       line('sclerotium-gum', 0.4, {
         tolerance: { relative: 0.02 },
         range: { min: part.percent(0.38), max: part.percent(0.42) },
         fixedOrder: true,
         locksAfter: 'a-hydrate',
       }),
-      line('colloidal-oat', 1, { locksAfter: 'a-heat' }),
+      line('colloidal-oat', 1, { range: { min: part.percent(0.9), max: part.percent(1.1) }, locksAfter: 'a-heat' }),
     ],
   },
   {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { consequencesOf, type RemedyOffer, remediesFor } from '../../../src/batch/deviation'
 import type { RemedyKind } from '../../../src/batch/kinds'
+import { lineTargetUg } from '../../../src/batch/line-targets'
 import { isDone, statusOf, targetOf, totalsOf } from '../../../src/batch/progress'
-import { lineTargetUg } from '../../../src/batch/remedy-problem'
 import { weighingOf } from '../../../src/batch/weighing-of'
 import { compositionAsMade } from '../../../src/trade/composition'
 import { grams, openTestBench, type TestBench } from '../../support/batch'
@@ -42,11 +42,12 @@ describe('a deviation in a vessel', () => {
     expect(consequences?.rows[0]?.after).toBeCloseTo(18.62 / 501.12, 12)
   })
 
-  test('[R1] three ways on are offered, the one that keeps every limit first', () => {
+  test('[R1] ways on are offered in order of merit, those that keep every limit first', () => {
     const bench = emulsifierOver()
     const offers = remediesFor(bench.state, bench.deviation().id)
-    expect(offers.map((offer) => offer.remedy)).toEqual(['scale', 'qs', 'accept'])
-    expect(offers.map((offer) => offer.feasible)).toEqual([true, true, true])
+    expect(offers.map((offer) => offer.remedy)).toEqual(['scale', 'extra', 'cost', 'discard', 'qs', 'accept'])
+    expect(offers.map((offer) => offer.breaks)).toEqual([0, 0, 0, 0, 1, 1])
+    expect(offers.every((offer) => offer.feasible)).toBe(true)
     expect(offers[0]?.rows.some((row) => row.breaks)).toBe(false)
   })
 
@@ -119,7 +120,7 @@ describe('a deviation in a vessel', () => {
     const settle = { do: 'settle', deviation: id, remedy: 'accept', reason: '' } as const
     expect(bench.refusal(settle).code).toBe('REASON_MISSING')
     expect(bench.refusal({ ...settle, deviation: 'none' }).code).toBe('NO_SUCH_DEVIATION')
-    expect(bench.refusal({ ...settle, remedy: 'discard', reason: 'x' }).code).toBe('REMEDY_IMPOSSIBLE')
+    expect(bench.refusal({ ...settle, remedy: 'smaller', reason: 'x' }).code).toBe('REMEDY_IMPOSSIBLE')
     bench.settle('accept')
     expect(bench.refusal({ ...settle, reason: 'x' }).code).toBe('SETTLED_ALREADY')
   })
@@ -174,7 +175,9 @@ describe('a deviation in a vessel', () => {
     runUpTo(locked, 'b-triglyceride')
     locked.weigh('b-emulsifier', '18.62')
     expect(offerOf(locked, 'scale')).toMatchObject({ feasible: false, why: { code: 'LINE_LOCKED' } })
-    expect(remediesFor(locked.state, locked.deviation().id).map((offer) => offer.remedy)[2]).toBe('scale')
+    const offers = remediesFor(locked.state, locked.deviation().id)
+    expect(offers.filter(({ feasible }) => !feasible).map(({ remedy }) => remedy)).toContain('scale')
+    expect(offers[0]).toMatchObject({ remedy: 'extra', totalUg: grams('517.23'), breaks: 0 })
   })
 
   test('[R6] scaling past the room of the vessel is not possible', () => {

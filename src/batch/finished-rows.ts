@@ -1,0 +1,84 @@
+import type { Micrograms } from '../trade/mass'
+import type { RemedyProblem } from '../trade/remedy'
+import { bindingAt, outOfRangeAt } from '../trade/remedy-check'
+import { type Limits, limitsOf } from './remedy-limits'
+import type { BatchState } from './state'
+
+/** One line of a finished composition, or a limit over several lines: as it would end, against its limits. */
+export interface FinishedRow {
+  readonly line: string
+  readonly name: string
+  readonly before: number
+  readonly after: number
+  readonly low: number
+  readonly high: number
+  readonly from: Limits['from']
+  readonly breaks: boolean
+  /** It stands on a limit: a better way would have to loosen it. */
+  readonly binds: boolean
+}
+
+interface Asked {
+  readonly state: BatchState
+  readonly about: string
+  readonly problem: RemedyProblem
+  readonly leftUg: readonly Micrograms[]
+}
+
+/** The line that it is about, then what breaks, the worst first, then what stands on its limit. */
+export function rowsOf({ state, about, problem, leftUg }: Asked, finalUg: readonly Micrograms[]): FinishedRow[] {
+  const beforeTotalUg = sum(leftUg)
+  const totalUg = sum(finalUg)
+  const broken = new Set(outOfRangeAt(problem, finalUg, totalUg))
+  const binding = new Set(bindingAt(problem, finalUg).flatMap((limit) => (isOfRange(limit) ? [limit.id] : [])))
+  const rows = problem.lines.map((line, index): FinishedRow => {
+    const { name, from } = sourceOf(state, line.id, line.fraction)
+    const ends = { before: (leftUg[index] ?? 0) / beforeTotalUg, after: (finalUg[index] ?? 0) / totalUg }
+    const { id, low, high } = line
+    return { line: id, name, ...ends, low, high, from, breaks: broken.has(id), binds: low < high && binding.has(id) }
+  })
+  const shared = (problem.couplings ?? []).flatMap((coupling): FinishedRow[] => {
+    if (coupling.kind !== 'share') return []
+    const share = (masses: readonly Micrograms[], of: Micrograms): number =>
+      coupling.parts.reduce((held, part) => {
+        const index = problem.lines.findIndex(({ id }) => id === part.line)
+        return held + part.share * (masses[index] ?? 0)
+      }, 0) / of
+    const { id, low, high } = coupling
+    const name = nameOfShared(state, id)
+    const ends = { before: share(leftUg, beforeTotalUg), after: share(finalUg, totalUg) }
+    return [{ line: id, name, ...ends, low, high, from: 'shared', breaks: broken.has(id), binds: binding.has(id) }]
+  })
+  return [...rows, ...shared].filter((row) => row.breaks || row.binds || row.line === about).sort(inOrder(about))
+}
+
+/** What a limit over several lines is called. */
+export function nameOfShared(state: BatchState, id: string): string {
+  const limit = state.header.revision.sharedLimits?.find((each) => each.id === id)
+  return limit?.name ?? state.header.materials.find((material) => material.id === id)?.name ?? id
+}
+
+function sourceOf(state: BatchState, id: string, fraction: number): { name: string; from: Limits['from'] } {
+  const planned = state.plan.lines.get(id)
+  if (planned) return { name: planned.material.name, from: limitsOf(planned, fraction).from }
+  const body = state.unplanned.get(id)?.body
+  return { name: body?.name ?? id, from: body?.most === undefined ? 'none' : 'use level' }
+}
+
+const isOfRange = (limit: {
+  readonly limit: string
+  readonly id?: string
+}): limit is { readonly limit: string; readonly id: string } => ['low', 'high', 'shared'].includes(limit.limit)
+
+const inOrder =
+  (about: string) =>
+  (a: FinishedRow, b: FinishedRow): number =>
+    Number(b.line === about) - Number(a.line === about) || Number(b.breaks) - Number(a.breaks) || excess(b) - excess(a)
+
+/** How far past its limit, as a multiple of it; of a line that is not there at all, the most. */
+function excess({ after, low, high }: FinishedRow): number {
+  const under = low === 0 ? 0 : after === 0 ? Number.MAX_VALUE : low / after
+  return Math.max(high === 0 ? 0 : after / high, under)
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
