@@ -141,10 +141,10 @@ function offersOf(question: Question, deviation: DeviationState, least: Least): 
   const qs = letQsAbsorb(problem)
   const answer = (remedy: RemedyKind, found: typeof qs | typeof scaled | LeastRemedy): RemedyOffer =>
     found.feasible ? offerOf(question, remedy, found.additionsUg) : impossible(question, remedy, found.why)
+  const scale = answer('scale', scaled)
   const extra = answer('extra', least['least-extra'])
   return [
-    answer('qs', qs),
-    answer('scale', scaled),
+    ...(deviation.cause === 'loss' ? [scale, answer('qs', qs)] : [answer('qs', qs), scale]),
     ...(smaller?.feasible ? [answer('smaller', smaller)] : []),
     extra,
     answer('departure', least['least-departure']),

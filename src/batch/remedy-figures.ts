@@ -30,9 +30,8 @@ export function keepsLimits(
   if (new Set(targets.map(({ step }) => step)).size < targets.length) return false
   const problem = problemOf(state)
   const additionsUg = problem.lines.map(({ id }, index) => additionUg(state, problem, index, id, figures))
-  const goneUg = [...lossesOf(state, 'all').values()].reduce((sum, massUg) => sum + massUg, 0)
-  const endsUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg)
-  if (Math.abs(endsUg - totalUg) > problem.lines.length) return false
+  const inUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg(state))
+  if (Math.abs(inUg - totalUg) > problem.lines.length) return false
   const hard = remedy === 'extra' || remedy === 'cost' ? ['low', 'high', 'shared'] : []
   const asked = ['in', 'locked', 'stock', 'capacity', ...hard]
   return !verifyRemedy({ ...problem, minTotalUg: 0 }, additionsUg).some(({ limit }) => asked.includes(limit))
@@ -46,6 +45,9 @@ function canBeAsked(state: BatchState, { step, line, fromUg, toUg }: Figures['ta
   return isOfLine && targetOf(state, step) === fromUg && Number.isSafeInteger(toUg) && toUg >= countedUg
 }
 
+const goneUg = (state: BatchState): Micrograms =>
+  [...lossesOf(state, 'all').values()].reduce((sum, massUg) => sum + massUg, 0)
+
 /** What goes in of a line from now on if its targets are met to the letter. */
 function additionUg(
   state: BatchState,
@@ -58,7 +60,7 @@ function additionUg(
   const planned = state.plan.lines.get(id)
   if (!line || !planned) return 0
   if (planned.line.amount.kind === 'as-needed') {
-    const expectedUg = Math.round((planned.targetUg * figures.totalUg) / state.plan.totalUg)
+    const expectedUg = Math.round(line.fraction * (figures.totalUg - goneUg(state)))
     return line.locked ? 0 : Math.max(0, expectedUg - line.massUg)
   }
   const weighedUg = weighStepsOf(state, id).reduce((sum, step) => sum + toWeighUg(state, step.id, figures), 0)

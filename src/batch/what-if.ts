@@ -1,5 +1,5 @@
 import type { Event } from './event'
-import { extendBatch } from './fold'
+import { extendBatch } from './extend'
 import type { BatchDraft } from './kinds'
 import type { BatchState } from './state'
 

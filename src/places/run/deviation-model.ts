@@ -27,15 +27,25 @@ export interface DeviationPanel {
   /** In order of merit; their places are their keys, from 1. */
   readonly ways: readonly Way[]
   readonly chosen: Way | null
+  /** Shown beside the chosen one. */
+  readonly compared: Way | null
   readonly reason: string
   readonly needsReason: boolean
 }
 
+/** What is not put right, or is thrown away, is told why. */
+const asksWhy: ReadonlySet<WayKind> = new Set(['accept', 'discard', 'discard-cup'])
+
 /** Null where nothing is open for the step. The first way on that can be gone is chosen until a person chooses. */
-export function deviationPanel(state: BatchState, stepId: string, draft: Draft): DeviationPanel | null {
+export function deviationPanel(
+  state: BatchState,
+  stepId: string,
+  draft: Draft,
+  known?: readonly RemedyOffer[],
+): DeviationPanel | null {
   const deviation = openDeviation(state, stepId)
   if (deviation === undefined) return null
-  const offers = remediesFor(state, deviation.id).map(
+  const offers = (known ?? remediesFor(state, deviation.id)).map(
     (offer): Way => ({ kind: offer.remedy, feasible: offer.feasible, offer }),
   )
   const cup: readonly Way[] = [
@@ -51,14 +61,15 @@ export function deviationPanel(state: BatchState, stepId: string, draft: Draft):
     ways,
     chosen,
     reason: draft.fields.reason ?? '',
-    needsReason: chosen?.kind === 'accept' || chosen?.kind === 'discard-cup',
+    compared: ways.find((way) => way.kind === draft.fields.compare && way.feasible && way !== chosen) ?? null,
+    needsReason: chosen !== null && asksWhy.has(chosen.kind),
   }
 }
 
 /** The panel of the step in hand, as the batch and what is typed stand now. */
-export function panelOf({ handle, stepId, draft }: RunModel): DeviationPanel | null {
+export function panelOf({ handle, stepId, draft }: RunModel, known?: readonly RemedyOffer[]): DeviationPanel | null {
   const { state } = handle.view.value
-  return stepId.value === null ? null : deviationPanel(state, stepId.value, draft.value)
+  return stepId.value === null ? null : deviationPanel(state, stepId.value, draft.value, known)
 }
 
 /** How much is to come out of the cup: typed as such, or as what the balance shows once some is out. */
@@ -96,10 +107,16 @@ export function intentionOfWay(
       const vessel = weighingOf(state, stepId)?.vessel
       return vessel === undefined ? null : { do: 'discard-cup', vessel, reason }
     }
-    case 'accept':
-    case 'scale':
-    case 'qs':
-    case 'discard':
-      return { do: 'settle', deviation: deviation.id, remedy: chosen.kind, reason: reason || plainReason }
+    default: {
+      const remedy = {
+        do: 'settle',
+        deviation: deviation.id,
+        remedy: chosen.kind,
+        reason: reason || plainReason,
+      } as const
+      if (chosen.offer === undefined || chosen.kind === 'discard') return remedy
+      const { totalUg, heldBackUg, targets } = chosen.offer
+      return { ...remedy, figures: { totalUg, heldBackUg, targets } }
+    }
   }
 }

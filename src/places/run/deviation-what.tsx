@@ -1,15 +1,17 @@
 import { useFormat } from '../../app/format'
-import type { BatchState } from '../../batch/state'
+import type { PlannedLine } from '../../batch/plan'
+import type { BatchState, DeviationState } from '../../batch/state'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { HeroNumber, StateLine } from '../../parts/hero'
 import { Horn } from '../../parts/horn'
 import { StepHeading } from './cards/step-heading'
+import { Change } from './deviation-change'
 import type { DeviationPanel } from './deviation-model'
-import { bare, limitWords, roomWords } from './deviation-words'
 import { hornBleedPx } from './narrow'
 import { personById } from './people'
 import { useRun } from './run-context'
+import { nameIn } from './way-words'
 
 /** The number that went over, its band, and what the chosen way makes of the finished product. */
 export function WhatHappened({ panel }: { panel: DeviationPanel }) {
@@ -19,48 +21,68 @@ export function WhatHappened({ panel }: { panel: DeviationPanel }) {
   const weighing = run.weighing.value
   const planned = run.planned.value
   if (weighing === null || planned === null) return null
+  const { deviation } = panel
   const mass = (massUg: number) => format.mass(massUg, weighing.stepUg)
-  const netUg = state.steps.get(planned.id)?.netUg ?? 0
-  const { material } = weighing.planned
-  const inci = material.inci.map(({ name }) => name).join(', ')
-  const isOver = panel.deviation.direction === 'over'
+  const isReading = deviation.cause === undefined
+  const isOver = deviation.direction === 'over'
+  const shownUg = isReading ? (state.steps.get(planned.id)?.netUg ?? 0) : deviation.byUg
   return (
     <Card lip="over" labelledBy="step-heading" class="eye what">
       <header class="eye-title">
-        <StepHeading text={material.name} />
-        {inci.toLowerCase() !== material.name.toLowerCase() && <p class="eye-under">{inci}</p>}
+        <StepHeading text={nameIn(state, deviation.line)} />
+        {isReading && <Inci line={weighing.planned} />}
         <p class="eye-inci">{recordedWords(state, panel, run, format.time)}</p>
       </header>
       <div class="what-number">
-        <HeroNumber text={mass(netUg)} unit="g" size="deviation" />
-        <StateLine
-          state={isOver ? 'over' : 'to-go'}
-          text={`${mass(panel.deviation.byUg)} g ${isOver ? 'over' : 'short'}`}
-        />
-        <p class="reading-target">
-          Target <b>{mass(weighing.targetUg)}</b> g, good from <b>{mass(weighing.lowUg)}</b> to{' '}
-          <b>{mass(weighing.highUg)}</b>
-        </p>
+        <HeroNumber text={mass(shownUg)} unit="g" size="deviation" />
+        <StateLine state={isOver ? 'over' : 'to-go'} text={standing(deviation, mass(deviation.byUg))} />
+        {isReading && (
+          <p class="reading-target">
+            Target <b>{mass(weighing.targetUg)}</b> g, good from <b>{mass(weighing.lowUg)}</b> to{' '}
+            <b>{mass(weighing.highUg)}</b>
+          </p>
+        )}
       </div>
-      <Horn
-        netUg={netUg}
-        targetUg={weighing.targetUg}
-        lowUg={weighing.lowUg}
-        highUg={weighing.highUg}
-        format={mass}
-        state={isOver ? 'over' : 'to-go'}
-        bleedPx={hornBleedPx()}
-        heightPx={48}
-      />
+      {isReading && (
+        <Horn
+          netUg={shownUg}
+          targetUg={weighing.targetUg}
+          lowUg={weighing.lowUg}
+          highUg={weighing.highUg}
+          format={mass}
+          state={isOver ? 'over' : 'to-go'}
+          bleedPx={hornBleedPx()}
+          heightPx={48}
+        />
+      )}
       <Change panel={panel} />
       <Button
         icon="rotate-ccw"
-        label="Mistyped? Strike out, type again"
-        onPress={() => void run.strike(panel.deviation.entry, 'mistyped')}
+        label={deviation.cause === 'forgotten' ? 'Not passed yet? Strike it out' : 'Mistyped? Strike out, type again'}
+        onPress={() => void run.strike(deviation.entry, 'mistyped')}
         full
       />
     </Card>
   )
+}
+
+function Inci({ line: { material } }: { line: PlannedLine }) {
+  const inci = material.inci.map(({ name }) => name).join(', ')
+  return inci.toLowerCase() === material.name.toLowerCase() ? null : <p class="eye-under">{inci}</p>
+}
+
+/** What the number is: past its band, or not in the formula, never weighed, gone. */
+function standing({ cause, direction }: DeviationState, by: string): string {
+  switch (cause) {
+    case 'foreign':
+      return 'not in the formula'
+    case 'forgotten':
+      return 'missing: its step has passed'
+    case 'loss':
+      return 'of it is gone'
+    default:
+      return `${by} g ${direction === 'over' ? 'over' : 'short'}`
+  }
 }
 
 function recordedWords(
@@ -76,38 +98,4 @@ function recordedWords(
   const by = personById(state, run.app.catalogue.people.value, entry.event.by)
   const recorded = `recorded ${time(Date.parse(entry.event.at))} by ${by?.initials ?? entry.event.by}`
   return lot ? `lot ${lot.code}, ${recorded}` : recorded
-}
-
-/** Before → after of the lines that the chosen way changes or leaves outside, and of the batch. */
-function Change({ panel }: { panel: DeviationPanel }) {
-  const run = useRun()
-  const format = useFormat()
-  const offer = panel.chosen?.offer
-  if (panel.chosen === null || offer === undefined) return null
-  const { state } = run.handle.view.value
-  const number = panel.ways.indexOf(panel.chosen) + 1
-  const beforeUg = panel.consequences?.finishedUg ?? state.totalUg
-  return (
-    <table class="change">
-      <caption>With choice {number}</caption>
-      <tbody>
-        {offer.rows.slice(0, 3).map((row) => (
-          <tr key={row.line} class={row.breaks ? 'change-breaks' : undefined}>
-            <th scope="row">{row.name}</th>
-            <td>
-              {bare(row.before, format)} → <b>{format.percent(row.after)}</b>
-            </td>
-            <td class="change-limit">{limitWords(row, format)}</td>
-          </tr>
-        ))}
-        <tr>
-          <th scope="row">Batch</th>
-          <td>
-            {format.mass(beforeUg)} → <b>{format.massWithUnit(offer.totalUg)}</b>
-          </td>
-          <td class="change-limit">{roomWords(state, panel, format)}</td>
-        </tr>
-      </tbody>
-    </table>
-  )
 }

@@ -1,79 +1,12 @@
 import type { Format } from '../../app/format'
-import type { FinishedRow, RemedyOffer } from '../../batch/deviation'
+import type { FinishedRow } from '../../batch/deviation'
+import { endVessel } from '../../batch/remedy-problem'
 import type { BatchState } from '../../batch/state'
-import { nameOfLine } from '../../batch/wording'
-import { type DeviationPanel, takenOutUg, type Way } from './deviation-model'
+import type { RankReason } from '../../trade/remedy-rank'
+import { type DeviationPanel, takenOutUg } from './deviation-model'
 import type { Draft } from './draft'
 import type { Reckoner } from './typed'
-
-/** A consequence is read in a glance: longer lines are cut to this. */
-const longestLine = 52
-
-export function wayTitle(way: Way, format: Format): string {
-  switch (way.kind) {
-    case 'take-out':
-      return 'Take some out'
-    case 'discard-cup':
-      return 'Discard, weigh again'
-    case 'accept':
-      return 'Accept as it is'
-    case 'scale':
-      return way.offer?.feasible ? `Scale the rest to ${format.massWithUnit(way.offer.totalUg)}` : 'Scale the rest'
-    case 'qs':
-      return 'Let the water give way'
-    case 'discard':
-      return 'Discard and start this vessel again'
-  }
-}
-
-/** The consequence in one line, or why the way cannot be gone. */
-export function wayLine(way: Way, panel: DeviationPanel, state: BatchState, format: Format): string {
-  return short(lineOf(way, panel, state, format))
-}
-
-function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Format): string {
-  const { offer } = way
-  if (offer?.why !== undefined) return `Cannot: ${whyNot(offer.why, state, format)}`
-  if (offer === undefined)
-    return way.kind === 'take-out'
-      ? 'Read it again once some is out. Back to plan.'
-      : 'It goes to waste; this line starts at nought.'
-  const total = format.massWithUnit(offer.totalUg)
-  const about = offer.rows.find(({ line }) => line === panel.deviation.line)
-  if (way.kind === 'accept') return `Ends at ${total}${about ? ` with ${format.percent(about.after)}` : ''}. Say why.`
-  const broken = offer.rows.filter((row) => row.breaks)
-  const first = broken[0]
-  const limits = first
-    ? ` ${first === about ? '' : `${first.name} `}${format.percent(first.after)}, still ${outWords(first, format)}.`
-    : panel.consequences?.rows.some((row) => row.breaks)
-      ? ' Every line back in its limits.'
-      : ' Every line in its limits.'
-  if (way.kind === 'qs') return `Stays ${total}.${limits}`
-  const count = offer.targets.length
-  return `${count} ${count === 1 ? 'target changes' : 'targets change'}.${limits}`
-}
-
-const outWords = (row: FinishedRow, format: Format): string =>
-  row.after > row.high ? `over ${bare(row.high, format)}` : `under ${bare(row.low, format)}`
-
-function whyNot(why: NonNullable<RemedyOffer['why']>, state: BatchState, format: Format): string {
-  switch (why.code) {
-    case 'VESSEL_TOO_SMALL':
-      return `needs ${format.massWithUnit(why.neededUg)}, the vessel holds less.`
-    case 'STOCK_TOO_SHORT':
-      return `${lower(nameOfLine(state.header, why.id))} runs out.`
-    case 'LINE_LOCKED':
-      return `needs ${format.massWithUnit(why.neededUg)} ${lower(nameOfLine(state.header, why.id))}, too late.`
-    case 'LINE_NOT_IN_FORMULA':
-      return 'what was added is not in the formula.'
-    case 'NO_QS_LINE':
-      return 'no line makes up to 100 %.'
-    case 'QS_ALREADY_PAST':
-      return 'too little of the water is left to give way.'
-    default:
-      return 'the limits of the lines contradict each other.'
-  }
-}
+import { bare, lower } from './way-words'
 
 /** Left so, how the product would end, and which limit that passes. */
 export function consequenceWords(panel: DeviationPanel, format: Format): string {
@@ -82,9 +15,11 @@ export function consequenceWords(panel: DeviationPanel, format: Format): string 
   if (deviation.inCup && row === undefined) return 'Nothing of it is in the batch yet.'
   if (row === undefined) return ''
   const ends = `Left so, it ends at ${format.percent(row.after)} ${lower(row.name)}`
-  if (!row.breaks) return `${ends}, inside ${rangeOf(row, format)}.`
-  const others = (consequences?.rows.filter(({ breaks }) => breaks).length ?? 1) - 1
-  const more = others > 0 ? ` ${others} more ${others === 1 ? 'line is' : 'lines are'} out.` : ''
+  const inside = row.from === 'none' ? '' : `, inside ${rangeOf(row, format)}`
+  const others = (consequences?.rows ?? []).filter((each) => each.breaks && each !== row).length
+  const more =
+    others > 0 ? ` ${others} ${row.breaks ? 'more ' : 'other '}${others === 1 ? 'line is' : 'lines are'} out.` : ''
+  if (!row.breaks) return `${ends}${inside}.${more}`
   return `${ends}; ${limitOwner(row)} ${row.after > row.high ? 'stops at' : 'starts at'} ${format.percent(row.after > row.high ? row.high : row.low)}.${more}`
 }
 
@@ -98,6 +33,10 @@ function limitOwner({ from }: FinishedRow): string {
       return 'its use level'
     case 'tolerance':
       return 'its tolerance'
+    case 'shared':
+      return 'the limit over several lines'
+    case 'none':
+      return 'nothing'
   }
 }
 
@@ -114,16 +53,6 @@ export function roomWords(state: BatchState, panel: DeviationPanel, format: Form
   const vessel = planned && state.plan.vessels.get(endVessel(state, planned.step.vessel))
   if (vessel?.capacityUg === undefined) return ''
   return `room for ${format.mass(vessel.capacityUg, 1_000_000)}`
-}
-
-/** Where the contents of a vessel end by the plan, through every tipping and combining. */
-function endVessel(state: BatchState, from: string): string {
-  let at = from
-  for (const { step } of state.plan.steps) {
-    const emptied = step.kind === 'charge' ? step.cup : step.kind === 'combine' ? step.from : undefined
-    if (emptied === at) at = step.vessel
-  }
-  return at
 }
 
 export interface WayAct {
@@ -154,29 +83,54 @@ export function actOfWay(
       return { label: 'Discard the cup', sub: silent ? 'say why first' : 'then weigh again', closed: silent }
     case 'accept': {
       const netUg = state.steps.get(deviation.step)?.netUg ?? 0
-      const label = `Accept ${format.massWithUnit(netUg, stepUg)}`
+      const label = deviation.cause ? 'Accept it as it is' : `Accept ${format.massWithUnit(netUg, stepUg)}`
       return { label, sub: silent ? 'say why first' : reason, closed: silent }
-    }
-    case 'scale': {
-      const count = chosen.offer?.targets.length ?? 0
-      const sub = `${count} ${count === 1 ? 'target changes' : 'targets change'}, the old ones stay legible`
-      return { label: `Make ${format.massWithUnit(chosen.offer?.totalUg ?? 0)}`, sub, closed: false }
     }
     case 'qs':
       return {
         label: 'Let the water give way',
-        sub: `stays ${format.massWithUnit(chosen.offer?.totalUg ?? 0)}`,
+        sub: `stays ${format.massWithUnit(chosen.offer?.endsUg ?? 0)}`,
         closed: false,
       }
     case 'discard':
-      return { label: 'Discard this vessel', closed: false }
+      return {
+        label: `Discard ${format.massWithUnit(chosen.offer?.waste?.massUg ?? 0)}`,
+        sub: silent ? 'say why first' : 'then do it again',
+        closed: silent,
+      }
+    default: {
+      const count = chosen.offer?.targets.length ?? 0
+      const sub = `${count} ${count === 1 ? 'target changes' : 'targets change'}, the old ones stay legible`
+      return { label: `Make ${format.massWithUnit(chosen.offer?.endsUg ?? 0)}`, sub, closed: false }
+    }
   }
 }
 
-/** The figure of a percentage alone. */
-export const bare = (fraction: number, format: Format): string => format.percent(fraction).replace(/\s*%$/, '')
+/** What stands over the ways on. */
+export function questionWords({ deviation }: DeviationPanel): string {
+  if (deviation.inCup) return 'It is still in the cup. Choose a way on.'
+  switch (deviation.cause) {
+    case 'forgotten':
+      return 'Its step has passed. Choose a way on.'
+    case 'loss':
+      return 'It is gone. Choose a way on.'
+    default:
+      return 'It cannot come out. Choose a way on.'
+  }
+}
 
-const short = (text: string): string =>
-  text.length <= longestLine ? text : `${text.slice(0, longestLine - 1).trimEnd()}…`
-
-const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text)
+/** Why the chosen way stands before the next one. */
+export function orderWords(reason: RankReason | undefined): string {
+  switch (reason) {
+    case 'inside-limits':
+      return 'Before the next: it breaks fewer limits.'
+    case 'least-change':
+      return 'Before the next: it changes the formula less.'
+    case 'least-material':
+      return 'Before the next: it takes less material.'
+    case 'least-cost':
+      return 'Before the next: it costs less.'
+    default:
+      return ''
+  }
+}

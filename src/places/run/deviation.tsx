@@ -1,20 +1,24 @@
 import './deviation.css'
 import { useFormat } from '../../app/format'
+import { whyNot } from '../../app/refusals/batch'
+import type { BatchState } from '../../batch/state'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { ReasonChips } from '../../parts/chips'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
 import { type DeviationPanel, panelOf } from './deviation-model'
+import { useOffers } from './deviation-offers'
 import { TakeOut } from './deviation-take-out'
 import { WhatHappened } from './deviation-what'
-import { actOfWay, consequenceWords, wayLine, wayTitle } from './deviation-words'
+import { actOfWay, consequenceWords, orderWords, questionWords } from './deviation-words'
 import { Messages } from './messages'
 import { useRun } from './run-context'
+import { lower, nameIn, wayLine, wayTitle } from './way-words'
 
 /** Opens beside the number: what happened under a vermilion lip, where to act under a cobalt one. */
 export function Deviation() {
   const run = useRun()
-  const panel = panelOf(run)
+  const panel = panelOf(run, useOffers(run))
   if (panel === null) return null
   return (
     <>
@@ -26,6 +30,7 @@ export function Deviation() {
 
 const reasons = {
   accept: ['inside what the product allows', 'trial batch', 'cannot be mended now'],
+  discard: ['weighed far over', 'wrong material', 'forgotten', 'contaminated'],
   'discard-cup': ['weighed far over', 'wrong material', 'contaminated'],
 } as const
 
@@ -33,11 +38,12 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
   const run = useRun()
   const format = useFormat()
   const { state } = run.handle.view.value
+  const { currency } = run.app.settings.value.value
   const { chosen } = panel
   const choose = (index: number): boolean => {
     const way = panel.ways[index]
-    if (way?.feasible !== true) return false
-    run.type('way', way.kind)
+    if (way === undefined) return false
+    run.type(way.feasible ? 'way' : 'asked', way.kind)
     return true
   }
   useHardwareKeys(
@@ -47,9 +53,7 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
   const act = actOfWay(panel, state, run.draft.value, run.reckoner, format)
   return (
     <Card lip="action" label="Ways on" class="ways">
-      <h2 class="ways-title">
-        {panel.deviation.inCup ? 'It is still in the cup. Choose a way on.' : 'It cannot come out. Choose a way on.'}
-      </h2>
+      <h2 class="ways-title">{questionWords(panel)}</h2>
       <p class="ways-say">{consequenceWords(panel, format)}</p>
       <Messages gates={[]} undo={false} />
       <ol class={panel.deviation.inCup ? 'ways-list ways-cup' : 'ways-list'}>
@@ -64,18 +68,19 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
             >
               <span class="way-number">{index + 1}</span>
               <span class="way-words">
-                <span class="way-title">{wayTitle(way, format)}</span>
-                {!panel.deviation.inCup && <span class="way-line">{wayLine(way, panel, state, format)}</span>}
+                <span class="way-title">{wayTitle(way, state, format)}</span>
+                {!panel.deviation.inCup && <span class="way-line">{wayLine(way, panel, state, format, currency)}</span>}
               </span>
             </button>
           </li>
         ))}
       </ol>
+      <Why panel={panel} state={state} />
       {panel.deviation.inCup && chosen && chosen.kind !== 'take-out' && (
-        <p class="way-line">{wayLine(chosen, panel, state, format)}</p>
+        <p class="way-line">{wayLine(chosen, panel, state, format, currency)}</p>
       )}
       {chosen?.kind === 'take-out' && <TakeOut byUg={panel.deviation.byUg} />}
-      {(chosen?.kind === 'accept' || chosen?.kind === 'discard-cup') && (
+      {(chosen?.kind === 'accept' || chosen?.kind === 'discard' || chosen?.kind === 'discard-cup') && (
         <ReasonChips
           label="Why"
           options={reasons[chosen.kind]}
@@ -89,11 +94,23 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
         size="primary"
         label={act.label}
         sub={act.sub}
-        onPress={() => void run.settle()}
+        onPress={() => void run.settle(chosen?.kind)}
         full
         class="ways-act"
       />
     </Card>
+  )
+}
+
+/** Of a way that cannot be gone and was tapped, what binds; else why the chosen one stands where it does. */
+function Why({ panel, state }: { panel: DeviationPanel; state: BatchState }) {
+  const asked = useRun().draft.value.fields.asked
+  const closed = panel.ways.find((way) => way.kind === asked && !way.feasible)?.offer?.why
+  const words = closed ? whyNot(closed, (id) => lower(nameIn(state, id))) : orderWords(panel.chosen?.offer?.reason)
+  return words === '' ? null : (
+    <p class="ways-why" role="status">
+      {words}
+    </p>
   )
 }
 

@@ -68,7 +68,9 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     const entries = strikableOf(stateNow(), outcome.entries)
     if (done !== undefined && entries.length > 0)
       app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entries, from) }
-    if (from !== null && stepId.peek() === from) moveOn(from)
+    const noticed = noticedBy(stateNow(), outcome.entries)
+    if (noticed !== undefined) take(noticed)
+    else if (from !== null && stepId.peek() === from) moveOn(from)
     return true
   }
   const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
@@ -101,12 +103,21 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     if (taken) drafts.clear(id, draft)
     return taken
   }
-  const settle = async (): Promise<boolean> => {
+  const settle = async (shown?: string): Promise<boolean> => {
     const id = stepId.peek()
-    if (signals.deviation.peek() === null || id === null) return false
-    const { deviationPanel, intentionOfWay } = await import('./deviation-model')
-    const panel = deviationPanel(stateNow(), id, drafts.of(id))
+    const open = signals.deviation.peek()
+    if (open === null || id === null || busy.peek()) return false
+    const [{ deviationPanel, intentionOfWay }, { offersNow }] = await Promise.all([
+      import('./deviation-model'),
+      import('./deviation-offers'),
+    ])
+    const panel = deviationPanel(stateNow(), id, drafts.of(id), await offersNow(app, stateNow(), open.id))
     if (panel === null) return false
+    // Stock or room may have gone since it was shown.
+    if (shown !== undefined && panel.chosen?.kind !== shown) {
+      refusal.value = { code: 'REMEDY_IMPOSSIBLE' }
+      return false
+    }
     const draft = drafts.of(id)
     const intention = intentionOfWay(panel, stateNow(), id, draft, reckoner)
     const taken = intention !== null && (await act(intention))
@@ -186,6 +197,10 @@ const firstStep = (app: App, handle: BatchHandle, lastStep: string | null): stri
   if (lastStep !== null && state.plan.byId.has(lastStep) && !isDone(state, lastStep)) return lastStep
   return nextStep(state)?.id ?? null
 }
+
+/** The step at which something that these entries led to waits for a way on. */
+const noticedBy = (state: BatchState, entries: readonly string[]): string | undefined =>
+  [...state.deviations.values()].find((each) => !each.settled && each.cause && entries.includes(each.entry))?.step
 
 const workable = new Set(['open', 'part', 'over'])
 

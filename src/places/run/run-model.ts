@@ -88,8 +88,8 @@ export interface RunActions {
   /** Sends an intention; with `done` words it can be undone for six seconds. True where it was taken. */
   readonly act: (intention: Intention, done?: string) => Promise<boolean>
   readonly strike: (entry: string, reason: string) => Promise<boolean>
-  /** Settles the open deviation of the step in hand the chosen way. */
-  readonly settle: () => Promise<boolean>
+  /** Settles the open deviation of the step in hand the chosen way, which must still be the one that was shown. */
+  readonly settle: (shown?: string) => Promise<boolean>
   /** Tries again to write what could not be saved. */
   readonly retry: () => Promise<void>
   readonly stopBell: (fact: TimerFact) => Promise<void>

@@ -12,6 +12,7 @@ import { ReadingHero } from '../reading-hero'
 import { useRun } from '../run-context'
 import { WeighHead } from './weigh-head'
 
+const Forewarning = latePart(async () => (await import('./forewarning')).Forewarning)
 const SecondPerson = latePart(async () => (await import('./second-person')).SecondPerson)
 
 /** The card of a weighing: what, from which lot, how much is on the balance and how far it is from its band. */
@@ -40,6 +41,7 @@ export function WeighCard() {
         bleedPx={hornBleedPx()}
         heightPx={isNarrow() ? 44 : 60}
       />
+      {judged?.state === 'over' && !weighing.inCup && <Forewarning />}
       {planned.step.secondPerson && <SecondPerson />}
       <WeighActs part={status === 'part'} />
     </Card>

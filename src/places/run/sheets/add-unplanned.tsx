@@ -33,7 +33,7 @@ export function AddUnplannedSheet({ onClose }: SheetPartProps) {
   const send = () => {
     if (mass.kind !== 'number') return
     const lot = draft.text('lot')
-    const parts = { ...(material ? { materialId: material.id } : {}), ...(lot ? { lot } : {}) }
+    const parts = { ...ofMaterial(material), ...(lot ? { lot } : {}) }
     const reason = draft.text('reason').trim() || 'none given'
     const intention = { do: 'add-unplanned', name, vessel, netUg: mass.value, reason, ...parts } as const
     void draft.send(intention, `${name} ${format.massWithUnit(mass.value)}`)
@@ -77,6 +77,11 @@ export function AddUnplannedSheet({ onClose }: SheetPartProps) {
     </Sheet>
   )
 }
+
+const ofMaterial = (material: Material | undefined) => ({
+  ...(material ? { materialId: material.id } : {}),
+  ...(material?.useLevel ? { most: material.useLevel.max } : {}),
+})
 
 interface LotFieldProps {
   material: Material

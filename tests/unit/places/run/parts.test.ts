@@ -3,11 +3,11 @@ import { createFormat } from '../../../../src/app/format'
 import type { Lot } from '../../../../src/batch/catalogue'
 import type { BatchSummary } from '../../../../src/batch/summary'
 import { panelOf } from '../../../../src/places/run/deviation-model'
-import { wayLine, wayTitle } from '../../../../src/places/run/deviation-words'
 import type { emptyDraft } from '../../../../src/places/run/draft'
 import { lotChoices } from '../../../../src/places/run/lot-choices'
 import { timersOf } from '../../../../src/places/run/timers'
 import { createReckoner } from '../../../../src/places/run/typed'
+import { wayLine, wayTitle } from '../../../../src/places/run/way-words'
 import { netTyped } from '../../../../src/places/run/weigh-model'
 import { grams } from '../../../support/batch'
 import { openRun, settle, weigh } from './run-app'
@@ -117,7 +117,7 @@ describe('a way on', () => {
       const line = wayLine(way, panel, handle.view.value.state, format)
       expect(line.length).toBeLessThanOrEqual(52)
       expect(line.startsWith('Cannot: ')).toBe(!way.feasible)
-      expect(wayTitle(way, format)).not.toBe('')
+      expect(wayTitle(way, handle.view.value.state, format)).not.toBe('')
     }
   })
 })

@@ -1,0 +1,32 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useFormat } from '../../../app/format'
+import { forewarn } from '../../../batch/forewarn'
+import type { OnHand } from '../../../batch/remedy-limits'
+import { Notice } from '../../../parts/notice'
+import { useRun } from '../run-context'
+import { wayOut } from '../way-words'
+import { lotInUse } from '../weigh-model'
+
+/** Before Record: the reading is past its band, and what the cheapest way out would be. Nothing is written for it. */
+export function Forewarning() {
+  const run = useRun()
+  const format = useFormat()
+  const { app } = run
+  const { state } = run.handle.view.value
+  const [onHand, setOnHand] = useState<OnHand>(null)
+  useEffect(() => {
+    void app.catalogue.onHand().then(setOnHand)
+  }, [app])
+  const net = run.net.value
+  const step = run.stepId.value
+  const draft = run.draft.value
+  const offer = useMemo(() => {
+    if (net.kind !== 'net' || step === null) return null
+    const lot = lotInUse(state, step, draft)
+    const checkedBy = draft.fields.checkedBy
+    const named = { ...(lot === undefined ? {} : { lot }), ...(checkedBy ? { checkedBy } : {}) }
+    return forewarn(state, { step, reading: net.reading, ...named }, app.clock.nowMs(), onHand)
+  }, [state, step, net, draft, onHand, app])
+  if (offer === null) return null
+  return <Notice kind="over" title={`Past its band, and it cannot come out. ${wayOut(offer, state, format)}`} live />
+}
