@@ -1,4 +1,3 @@
-import { useMemo } from 'preact/hooks'
 import { decimalsOf, formatMass, type Micrograms, massUnits, roundToStep } from '../trade/mass'
 import { useApp } from './app'
 
@@ -26,8 +25,9 @@ const noBreak = '\u00a0'
 const usualStepUg = 10_000
 
 export function createFormat(mark: '.' | ',', locale?: string): Format {
-  const time = new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
-  const date = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' })
+  // Made when first used: the browser's tables of a language cost a start more than all sums together.
+  const time = once(() => new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }))
+  const date = once(() => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' }))
   const number = (value: number, decimals?: number): string =>
     (decimals === undefined ? String(Number(value.toPrecision(12))) : value.toFixed(decimals))
       .replace('.', mark)
@@ -43,9 +43,9 @@ export function createFormat(mark: '.' | ',', locale?: string): Format {
     },
     percent: (fraction, decimals = 2) => `${number(fraction * 100, decimals)}${noBreak}%`,
     number,
-    time: (atMs) => time.format(atMs),
-    date: (at) => date.format(typeof at === 'string' ? new Date(at) : at),
-    dateTime: (atMs) => `${date.format(atMs)}, ${time.format(atMs)}`,
+    time: (atMs) => time().format(atMs),
+    date: (at) => date().format(typeof at === 'string' ? new Date(at) : at),
+    dateTime: (atMs) => `${date().format(atMs)}, ${time().format(atMs)}`,
     duration,
     ago,
   }
@@ -54,7 +54,21 @@ export function createFormat(mark: '.' | ',', locale?: string): Format {
 /** The formats of the person at this tablet. */
 export function useFormat(): Format {
   const mark = useApp().settings.decimalMark.value
-  return useMemo(() => createFormat(mark), [mark])
+  const known = formats.get(mark)
+  if (known !== undefined) return known
+  const made = createFormat(mark)
+  formats.set(mark, made)
+  return made
+}
+
+const formats = new Map<string, Format>()
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined
+  return () => {
+    made ??= make()
+    return made
+  }
 }
 
 function duration(ms: number): string {

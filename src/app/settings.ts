@@ -1,11 +1,13 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Person } from '../batch/catalogue'
 import type { EventLog } from '../ports/event-log'
+import { afterPaint } from './after-paint'
 import type { Settings, SettingsModel } from './app'
 import { loadWriting } from './load-writing'
 import type { Writer } from './writer'
 
 const stream = 'settings:preferences'
+const markKey = 'pannikin.mark'
 
 export const firstSettings: Settings = {
   theme: 'system',
@@ -25,13 +27,19 @@ interface SettingsWorld {
   readonly writer: Writer
   readonly people: ReadonlySignal<ReadonlyMap<string, Person>>
   readonly root: Pick<HTMLElement, 'dataset'>
-  /** Where the theme is kept for the moment before the app has started. */
-  readonly early: Pick<Storage, 'setItem'>
+  /** Where the theme and the locale's decimal mark are kept for the moment before the app has started. */
+  readonly early: Pick<Storage, 'getItem' | 'setItem'>
 }
 
 /** Preferences of this tablet; a stream like any other, so that a backup carries them and every change has a trail. */
 export function createSettings({ log, writer, people, root, early }: SettingsWorld): KeptSettings {
   const value = signal<Settings>(firstSettings)
+  // Asking the browser for it costs a start dearly, and it hardly ever changes: what it was is looked at again later.
+  const localeMark = signal(rememberedMark(early))
+  void afterPaint().then(() => {
+    localeMark.value = markOfLocale()
+    early.setItem(markKey, localeMark.value)
+  })
   const person = computed(() => people.value.get(value.value.person) ?? null)
 
   effect(() => {
@@ -61,7 +69,7 @@ export function createSettings({ log, writer, people, root, early }: SettingsWor
   return {
     value,
     person,
-    decimalMark: computed(() => (value.value.decimalMark === 'locale' ? markOfLocale() : value.value.decimalMark)),
+    decimalMark: computed(() => (value.value.decimalMark === 'locale' ? localeMark.value : value.value.decimalMark)),
     load,
     change: async (part) => {
       const next = { ...value.value, ...part }
@@ -78,6 +86,11 @@ export function createSettings({ log, writer, people, root, early }: SettingsWor
       }
     },
   }
+}
+
+const rememberedMark = (early: SettingsWorld['early']): '.' | ',' => {
+  const mark = early.getItem(markKey)
+  return mark === '.' || mark === ',' ? mark : markOfLocale()
 }
 
 function markOfLocale(): '.' | ',' {

@@ -17,7 +17,7 @@ const page = (): KeptSettings =>
     writer: world.writer,
     people: signal(new Map()),
     root: { dataset: {} },
-    early: { setItem: (key, text) => void early.set(key, text) },
+    early: { getItem: () => '.', setItem: (key, text) => void early.set(key, text) },
   })
 
 describe('preferences', () => {
