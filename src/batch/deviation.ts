@@ -16,7 +16,7 @@ import { problemOf, withAdjustersHeld } from './remedy-problem'
 import type { BatchState, DeviationState } from './state'
 
 export type { FinishedRow } from './finished-rows'
-export type { NewTargets, RemedyOffer, Waste } from './remedy-offer'
+export type { RemedyOffer } from './remedy-offer'
 
 export interface Consequences {
   readonly finishedUg: Micrograms

@@ -1,6 +1,6 @@
 import type { BatchHeader } from './header'
 import type { PlannedStep } from './plan'
-import { openDeviation, statusOf, targetOf } from './progress'
+import { openDeviation, statusOf } from './progress'
 import type { BatchState } from './state'
 import type { Step } from './step'
 
@@ -131,10 +131,6 @@ export function nextActionOf(state: BatchState, planned: PlannedStep): string {
       return title
   }
 }
-
-/** True where a step asks for a mass and so has a target to show. */
-export const hasTarget = (state: BatchState, planned: PlannedStep): boolean =>
-  planned.step.kind === 'weigh' && targetOf(state, planned.id) !== undefined
 
 const labelOfCheck = (header: Names, id: string): string =>
   header.revision.specification.find((check) => check.id === id)?.label ?? id

@@ -1,3 +1,4 @@
+// Long because one story of a batch, told step by step, proves the ways on together.
 import { describe, expect, test } from 'vitest'
 import {
   consequencesOf,
