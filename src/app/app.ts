@@ -124,8 +124,11 @@ export interface BatchHandle {
   readonly entryStates: ReadonlySignal<ReadonlyMap<string, EntryState>>
   /** Entries that could not be written: kept here until they can, with their reason. */
   readonly unsaved: ReadonlySignal<readonly Unsaved[]>
-  /** Settles when the entries are durable (or refused, held, not saved). */
-  readonly intend: (intention: Intention) => Promise<Outcome>
+  /**
+   * Settles when the entries are durable (or refused, held, not saved). `recorded` is called with the ids of the entries
+   * in the same breath in which the batch changes, so that what follows from it is drawn with it.
+   */
+  readonly intend: (intention: Intention, recorded?: (entries: readonly string[]) => void) => Promise<Outcome>
   readonly retry: () => Promise<void>
   /** Takes an entry that does not fit the batch any more off the screen. */
   readonly drop: (unsaved: Unsaved) => void

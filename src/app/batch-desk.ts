@@ -1,16 +1,18 @@
+import { batch } from '@preact/signals'
 import { decide } from '../batch/decide'
 import { extendBatch, tipFor } from '../batch/extend'
 import { foldBatch } from '../batch/fold'
 import { isoOf } from '../batch/instant'
 import type { Intention } from '../batch/intention'
 import type { BatchState } from '../batch/state'
-import { summaryOf } from '../batch/summary-of'
+import { shelfOf, summaryOf } from '../batch/summary-of'
 import type { HeldIntention } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Outcome, Unsaved } from './app'
 import type { Desk, HandleWorld, Sight } from './live-batch'
-import { projectBatch } from './project'
 import { sealAll, type Writer } from './writer'
+
+type Recorded = Parameters<Desk['intend']>[1]
 
 /** Times that another page may get in between before a person is told to try again. */
 const mostTries = 8
@@ -26,10 +28,11 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
   const heldHere = new Map<string, Unsaved>()
   let queue: Promise<unknown> = Promise.resolve()
 
-  const publish = (state: BatchState): void => {
-    view.value = { state }
-    world.onChange(summaryOf(state))
-  }
+  const publish = (state: BatchState, summary = summaryOf(state)): void =>
+    batch(() => {
+      view.value = { state }
+      world.onChange(summary)
+    })
 
   const readAgain = async (): Promise<void> => {
     const all = await log.read(stream)
@@ -49,7 +52,7 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
   }
 
   /** `late` is what was held: it keeps its moment, its person and its id, so that it cannot be decided twice. */
-  const attempt = async (intention: Intention, late?: HeldIntention): Promise<Outcome> => {
+  const attempt = async (intention: Intention, late?: HeldIntention, recorded?: Recorded): Promise<Outcome> => {
     for (let tries = 0; tries < mostTries; tries += 1) {
       const { state } = view.value
       const by = late?.by ?? state.person
@@ -62,12 +65,17 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
       const entries = sealed.map((event) => event.id)
       noteStates(entries, 'saving')
       const next = extendBatch(state, sealed)
-      const answer = await log.append({ events: sealed, after: state.lastHash, projection: projectBatch(next) })
+      const summary = summaryOf(next)
+      const projection = { shelf: shelfOf(summary), summary }
+      const answer = await log.append({ events: sealed, after: state.lastHash, projection })
       switch (answer.state) {
         case 'recorded':
         case 'one-copy':
-          noteStates(entries, answer.state)
-          publish(next)
+          batch(() => {
+            noteStates(entries, answer.state)
+            publish(next, summary)
+            recorded?.(entries)
+          })
           return { ok: true, entries, state: answer.state }
         case 'conflict':
           forget(entries)
@@ -115,7 +123,7 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
   }
 
   return {
-    intend: (intention) => inTurn(() => attempt(intention)),
+    intend: (intention, recorded) => inTurn(() => attempt(intention, undefined, recorded)),
     retry: () =>
       inTurn(async () => {
         const waiting = unsaved.value.filter((each) => each.state === 'not-saved')

@@ -29,7 +29,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
   }
   return {
     ...sight,
-    intend: async (intention) => (await desk()).intend(intention),
+    intend: async (intention, recorded) => (await desk()).intend(intention, recorded),
     retry: async () => (await desk()).retry(),
     drop: (given) => {
       unsaved.value = unsaved.value.filter((each) => each !== given)

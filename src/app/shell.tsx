@@ -1,5 +1,6 @@
 import './base.css'
 import './shell.css'
+import { useComputed } from '@preact/signals'
 import type { ComponentType, VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { Icon, type IconName } from '../parts/icon'
@@ -19,7 +20,8 @@ const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])
 /** The frame round every place: the way to the others, who is here, and what rings. */
 export function Shell({ places }: { places: Places }) {
   const { route, bells } = useApp()
-  const { place } = route.value
+  // A run moves its address on with every step; the frame stays as it is.
+  const place = useComputed(() => route.value.place).value
   const Place = places[place]
   if (ownStrip.has(place)) return <Place />
   return (

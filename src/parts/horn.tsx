@@ -25,7 +25,7 @@ const postPx = 9
 /** The approach horn: how near a pour is to its band, so drawn that the last few per cent take a large part of it. */
 export const Horn = (props: HornProps) => {
   const { netUg, targetUg, lowUg, highUg, format, unit = 'g', state, bleedPx = 40, heightPx = 60 } = props
-  const { ref, widthPx } = useWidth<HTMLDivElement>()
+  const { ref, widthPx } = useWidth<HTMLDivElement>('horn')
   const hatch = useId()
   const scale = hornScale(props, widthPx)
   const lowPx = scale(lowUg)

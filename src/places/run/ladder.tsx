@@ -5,9 +5,10 @@ import { latePart } from '../../app/late-part'
 import { totalsOf } from '../../batch/progress'
 import { Button } from '../../parts/button'
 import { Meter } from '../../parts/meter'
-import { PhaseHead, Rung, RungList } from '../../parts/rung'
+import { PhaseHead } from '../../parts/rung'
 import { type LadderPhase, ladderOf } from './ladder-of'
 import { useRun } from './run-context'
+import { Rungs } from './rungs'
 
 const CupsWaiting = latePart(async () => (await import('./cups-waiting')).CupsWaiting)
 
@@ -34,7 +35,6 @@ export function Ladder() {
 }
 
 function Phase({ phase }: { phase: LadderPhase }) {
-  const run = useRun()
   const id = useId()
   // Null follows the step in hand: its phase is open, the others are folded.
   const [chosen, setChosen] = useState<boolean | null>(null)
@@ -53,22 +53,7 @@ function Phase({ phase }: { phase: LadderPhase }) {
       />
       {open && (
         <div id={id}>
-          <RungList label={phase.name}>
-            {phase.rungs.map((rung) => (
-              <Rung
-                key={rung.id}
-                state={rung.state}
-                title={rung.title}
-                value={rung.value}
-                looking={rung.looking}
-                entry={rung.entry}
-                onPress={() => {
-                  run.take(rung.id)
-                  if (run.sheet.value?.name === 'steps') run.sheet.value = null
-                }}
-              />
-            ))}
-          </RungList>
+          <Rungs label={phase.name} rungs={phase.rungs} />
         </div>
       )}
     </>

@@ -52,11 +52,28 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     if (following) take(following.id)
     else show(null)
   }
-  const act = async (intention: Intention, done?: string): Promise<boolean> => {
+  const act = async (intention: Intention, done?: string, taken?: () => void): Promise<boolean> => {
     const from = stepId.peek()
-    busy.value = true
-    refusal.value = null
-    const outcome = await handle.intend(intention).finally(() => {
+    const follow = (ids: readonly string[]) => {
+      busy.value = false
+      taken?.()
+      const entries = strikableOf(stateNow(), ids)
+      if (done !== undefined && entries.length > 0)
+        app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entries, from) }
+      const noticed = noticedBy(stateNow(), ids)
+      if (noticed !== undefined) take(noticed)
+      else if (from !== null && stepId.peek() === from) moveOn(from)
+    }
+    let drawn = false
+    batch(() => {
+      busy.value = true
+      refusal.value = null
+    })
+    const recorded = (ids: readonly string[]) => {
+      drawn = true
+      follow(ids)
+    }
+    const outcome = await handle.intend(intention, recorded).finally(() => {
       busy.value = false
     })
     if (!outcome.ok) {
@@ -65,12 +82,8 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
       if (!isKept) refusal.value = outcome.refusal
       return false
     }
-    const entries = strikableOf(stateNow(), outcome.entries)
-    if (done !== undefined && entries.length > 0)
-      app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entries, from) }
-    const noticed = noticedBy(stateNow(), outcome.entries)
-    if (noticed !== undefined) take(noticed)
-    else if (from !== null && stepId.peek() === from) moveOn(from)
+    // What was held, or left nothing to write, did not change the batch.
+    if (!drawn) batch(() => follow(outcome.entries))
     return true
   }
   const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
@@ -89,7 +102,7 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     const lot = lotInUse(stateNow(), id, draft)
     const checkedBy = draft.fields.checkedBy
     const shown = formatMass(net.netUg, weighing.stepUg, app.settings.decimalMark.peek())
-    const taken = await act(
+    return act(
       {
         do: 'weigh',
         step: id,
@@ -99,9 +112,8 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
         source: { kind: 'typed', raw: draft.fields.reading ?? '' },
       },
       `${weighing.planned.material.name} ${shown} g`,
+      () => drafts.clear(id, draft),
     )
-    if (taken) drafts.clear(id, draft)
-    return taken
   }
   const settle = async (shown?: string): Promise<boolean> => {
     const id = stepId.peek()
@@ -120,9 +132,7 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     }
     const draft = drafts.of(id)
     const intention = intentionOfWay(panel, stateNow(), id, draft, reckoner)
-    const taken = intention !== null && (await act(intention))
-    if (taken) drafts.clear(id, draft)
-    return taken
+    return intention !== null && act(intention, undefined, () => drafts.clear(id, draft))
   }
   const retry = async (): Promise<void> => {
     const waited = handle.unsaved.peek().map(({ intention }) => intention)

@@ -1,4 +1,5 @@
 import './run.css'
+import { useComputed } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { addressOf } from '../../app/routes'
@@ -14,8 +15,8 @@ import { warmSheets } from './sheets/sheet-of'
 
 /** Inside a batch: the ladder of its steps, the step in hand, and what the hand needs for it. */
 export function RunPlace() {
-  const route = useApp().route.value
-  const batchId = route.place === 'run' ? route.batch : ''
+  const { route } = useApp()
+  const batchId = useComputed(() => (route.value.place === 'run' ? route.value.batch : '')).value
   return <RunOf key={batchId} batchId={batchId} />
 }
 
