@@ -9,12 +9,16 @@ export type Names = Pick<BatchHeader, 'revision' | 'materials' | 'vessels'>
 
 /** The bench name of a line's material. */
 export function nameOfLine(header: Names, line: string): string {
-  for (const phase of header.revision.phases) {
-    const found = phase.lines.find((each) => each.id === line)
-    if (found) return header.materials.find((material) => material.id === found.materialId)?.name ?? line
-  }
-  return line
+  const known = names.get(header)
+  if (known !== undefined) return known.get(line) ?? line
+  const materials = new Map(header.materials.map(({ id, name }) => [id, name]))
+  const lines = header.revision.phases.flatMap((phase) => phase.lines)
+  names.set(header, new Map(lines.map(({ id, materialId }) => [id, materials.get(materialId) ?? id])))
+  return nameOfLine(header, line)
 }
+
+/** Headers never change, and a ladder asks for every name each time it is drawn. */
+const names = new WeakMap<Names, ReadonlyMap<string, string>>()
 
 export const nameOfVessel = (state: BatchState, vessel: string): string =>
   state.plan.vessels.get(vessel)?.name ?? state.header.vessels.find((each) => each.id === vessel)?.name ?? vessel

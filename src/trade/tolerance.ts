@@ -1,5 +1,5 @@
 import type { Tolerance } from './amount'
-import { floorRatio, ratioOf, times } from './decimal'
+import { floorRatio, type Ratio, ratioOf, times } from './decimal'
 import { type Micrograms, roundDownToStep, roundToStep, roundUpToStep } from './mass'
 
 /** The masses that count as on target, both ends included, on the balance's steps. */
@@ -41,5 +41,16 @@ export function relativeTolerance(targetUg: Micrograms, tolerance: Tolerance | u
 /** Whole micrograms at or below the stated half-width: rounding it down rounds both ends inward. */
 function halfWidth(targetUg: Micrograms, tolerance: Tolerance): Micrograms {
   if ('absoluteUg' in tolerance) return Math.floor(tolerance.absoluteUg)
-  return floorRatio(times({ n: BigInt(targetUg), d: 1n }, ratioOf(tolerance.relative)))
+  return floorRatio(times({ n: BigInt(targetUg), d: 1n }, exactly(tolerance.relative)))
+}
+
+/** The few tolerances that formulas state, worked out once each: a ladder asks for the band of every line again and again. */
+const worked = new Map<number, Ratio>()
+
+function exactly(relative: number): Ratio {
+  const known = worked.get(relative)
+  if (known !== undefined) return known
+  const ratio = ratioOf(relative)
+  worked.set(relative, ratio)
+  return ratio
 }

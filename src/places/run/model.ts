@@ -1,4 +1,5 @@
 import { batch, effect, signal, untracked } from '@preact/signals'
+import { afterPaint } from '../../app/after-paint'
 import type { App, BatchHandle } from '../../app/app'
 import type { Refusal } from '../../app/refusals'
 import type { Intention } from '../../batch/intention'
@@ -31,26 +32,30 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   const awake = signal<AwakeState>('kept')
   const busy = signal(false)
   const signals = createRunSignals(app, handle, stepId, drafts, reckoner)
-  keepStep(app.drafts, handle.id, stepId.peek())
   const stateNow = (): BatchState => handle.view.peek().state
 
   const show = (id: string | null) =>
     batch(() => {
       if (id !== stepId.peek()) refusal.value = null
       stepId.value = id
-      keepStep(app.drafts, handle.id, id)
       activeField.value = id !== null && drafts.of(id).mode === 'by-difference' ? 'before' : 'reading'
     })
   const take = (id: string) => {
     show(id)
     app.go({ place: 'run', batch: handle.id, step: id })
   }
+  /** The step is shown first; where to come back to is noted when it stands on the screen. */
+  const takeNext = (id: string | null) => {
+    show(id)
+    void afterPaint().then(() => {
+      if (id !== null && stepId.peek() === id) app.go({ place: 'run', batch: handle.id, step: id })
+    })
+  }
   /** On from a step that is done: the next one after it that can be worked on, else whatever waits. */
   const moveOn = (from: string) => {
     if (!isDone(stateNow(), from)) return
     const following = followingStep(stateNow(), from) ?? nextStep(stateNow())
-    if (following) take(following.id)
-    else show(null)
+    takeNext(following?.id ?? null)
   }
   const act = async (intention: Intention, done?: string, taken?: () => void): Promise<boolean> => {
     const from = stepId.peek()
@@ -145,6 +150,10 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     }
   }
 
+  const keep = effect(() => {
+    const id = stepId.value
+    void afterPaint().then(() => id === stepId.peek() && keepStep(app.drafts, handle.id, id))
+  })
   const follow = effect(() => {
     const route = app.route.value
     if (route.place !== 'run' || route.batch !== handle.id || route.step === undefined) return
@@ -191,6 +200,7 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     stopBell: (fact) => app.bells.stop({ ...fact, batchName: fact.batchName ?? '' }),
     dispose: () => {
       follow()
+      keep()
       stopWatching()
       signals.dispose()
       app.awake.release()
