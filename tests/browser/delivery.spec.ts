@@ -98,11 +98,34 @@ test('[U7] recovery throws away copies of the app, never what a person recorded'
   expect(kept).toEqual(['a cup', true, 'a cup'])
 })
 
-test('[U8] the watch over requests sees the page, its workers and the service worker', async ({ page, context }) => {
-  const seen = new Set<string>()
-  context.on('request', (request) => seen.add(request.serviceWorker() === null ? 'page' : 'service worker'))
+test('[U8] the watch over requests sees the page, its workers and the service worker', async ({
+  page,
+  context,
+  guard,
+}) => {
   await openApp(page)
-  expect([...seen].sort()).toEqual(['page', 'service worker'])
+  const [worker, serviceWorker] = [page.workers()[0], context.serviceWorkers()[0]]
+  if (worker === undefined || serviceWorker === undefined) throw new Error('The app runs without its workers.')
+  const seen = new Set<string>()
+  context.on('request', (request) => seen.add(new URL(request.url()).search))
+  const ask = (url: string) =>
+    fetch(url)
+      .then((answer) => answer.ok)
+      .catch(() => false)
+  const elsewhere = 'http://127.0.0.1:9/'
+  const asking: Readonly<Record<string, (url: string) => Promise<boolean>>> = {
+    page: (url) => page.evaluate(ask, url),
+    worker: (url) => worker.evaluate(ask, url),
+    'service-worker': (url) => serviceWorker.evaluate(ask, url),
+  }
+  for (const [name, askOf] of Object.entries(asking)) {
+    await askOf(new URL(`./icons/cup.svg?from=${name}`, page.url()).href)
+    await expect.poll(() => [...seen], `a request of the ${name}`).toContain(`?from=${name}`)
+    expect(await askOf(`${elsewhere}?from=${name}`)).toBe(false)
+  }
+  // Asked of another origin, each is either refused by the policy before it is a request, or seen.
+  await expect.poll(() => guard.length).toBeGreaterThan(0)
+  guard.splice(0)
 })
 
 test('[U1] a new version waits while the page goes on, and takes over when asked', async ({ browser }) => {

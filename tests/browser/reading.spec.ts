@@ -23,12 +23,12 @@ interface Place {
 
 const weighing: readonly Place[] = [
   { name: 'the over-weighed panel', address: 'run/…/b-emulsifier', shows: 'Choose a way on' },
-  { name: 'a weighing', address: 'run/…/b-alcohol', shows: 'Target' },
+  { name: 'a weighing', address: 'run/…/b-cetearyl', shows: '12.500 g to go' },
   { name: 'a weighing that is done', address: 'run/…/b-shea', shows: 'Shea butter' },
   { name: 'charging', address: 'run/…/c-in', shows: 'C in, below 40 °C' },
   { name: 'combining', address: 'run/…/b-into-a', shows: 'B into A' },
-  { name: 'more', address: 'run/…/b-alcohol', shows: 'Spilled some', opens: 'More' },
-  { name: 'not in the plan', address: 'run/…/b-alcohol', shows: 'How much', opens: 'Add something not in' },
+  { name: 'more', address: 'run/…/b-cetearyl', shows: 'Spilled some', opens: 'More' },
+  { name: 'not in the plan', address: 'run/…/b-cetearyl', shows: 'How much', opens: 'Add something not in' },
 ]
 
 const processing: readonly Place[] = [

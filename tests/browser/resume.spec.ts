@@ -27,48 +27,51 @@ test('[B4] a killed browser comes back to the step, its digits and its clocks; a
   test.setTimeout(90_000)
   const profile = mkdtempSync(join(tmpdir(), 'pannikin-kill-'))
   const { server, origin } = await serveFolder('dist', 0)
+  /** Each opening of the browser ends, by a kill where nothing else is said or where the work fails. */
+  const opening = async (end: 'kill' | 'close', work: (page: Page) => Promise<void>): Promise<void> => {
+    const chrome = await startChrome(profile)
+    try {
+      await chrome.page.goto(`${origin}/`)
+      await appStarted(chrome.page)
+      await work(chrome.page)
+      if (end === 'close') await chrome.close()
+    } finally {
+      await chrome.kill()
+    }
+  }
+  const line = (page: Page) => run.rung(page, 'Cetearyl alcohol')
   try {
-    const first = await startChrome(profile)
-    await first.page.goto(`${origin}/`)
-    await appStarted(first.page)
-    await appKept(first.page)
-    await first.page.getByRole('button', { name: 'Load the demonstration' }).click()
-    await takeUp(first.page, 'Lotion 013')
-    await halfWeigh(first.page)
-    const left = await clockOf(first.page)
-    await first.kill()
-
-    const second = await startChrome(profile)
-    await second.page.goto(`${origin}/`)
-    await appStarted(second.page)
-    await takeUp(second.page, 'Lotion 013')
-    await expectHalfWeighed(second.page)
-    expect(await clockOf(second.page)).toBeLessThan(left)
-    await second.kill()
-
+    let left = 0
+    await opening('kill', async (page) => {
+      await appKept(page)
+      await page.getByRole('button', { name: 'Load the demonstration' }).click()
+      await takeUp(page, 'Lotion 013')
+      await halfWeigh(page)
+      left = await clockOf(page)
+    })
+    await opening('kill', async (page) => {
+      await takeUp(page, 'Lotion 013')
+      await expectHalfWeighed(page)
+      expect(await clockOf(page)).toBeLessThan(left)
+    })
     // What is written behind the tear takes the whole database along at the opening after it.
     expect(tearLog(profile, origin)).toBeDefined()
-    const third = await startChrome(profile)
-    await third.page.goto(`${origin}/`)
-    await appStarted(third.page)
-    await takeUp(third.page, 'Lotion 013')
-    await run.takeStep(third.page, 'Oil phase', 'Cetearyl alcohol')
-    await expect(run.rung(third.page, 'Cetearyl alcohol')).toContainText('3.500 g of 12.500')
-    await run.reading(third.page).fill('0.5')
-    await run.recordButton(third.page).click()
-    await expect(run.rung(third.page, 'Cetearyl alcohol')).toContainText('4.000 g of 12.500')
-    await third.close()
-
-    const fourth = await startChrome(profile)
-    await fourth.page.goto(`${origin}/`)
-    await appStarted(fourth.page)
-    await takeUp(fourth.page, 'Lotion 013')
-    await run.takeStep(fourth.page, 'Oil phase', 'Cetearyl alcohol')
-    await expect(run.rung(fourth.page, 'Cetearyl alcohol')).toContainText('4.000 g of 12.500')
-    await expect(fourth.page.getByRole('button', { name: /^Hydrate the gum \d\d:\d\d left/ })).toBeVisible()
-    await fourth.page.goto(`${origin}/#/setup/storage`)
-    await expect(fourth.page.getByRole('main')).toContainText('The database was behind')
-    await fourth.close()
+    await opening('close', async (page) => {
+      await takeUp(page, 'Lotion 013')
+      await run.takeStep(page, 'Oil phase', 'Cetearyl alcohol')
+      await expect(line(page)).toContainText('3.500 g of 12.500')
+      await run.reading(page).fill('0.5')
+      await run.recordButton(page).click()
+      await expect(line(page)).toContainText('4.000 g of 12.500')
+    })
+    await opening('close', async (page) => {
+      await takeUp(page, 'Lotion 013')
+      await run.takeStep(page, 'Oil phase', 'Cetearyl alcohol')
+      await expect(line(page)).toContainText('4.000 g of 12.500')
+      await expect(page.getByRole('button', { name: /^Hydrate the gum \d\d:\d\d left/ })).toBeVisible()
+      await page.goto(`${origin}/#/setup/storage`)
+      await expect(page.getByRole('main')).toContainText('The database was behind')
+    })
   } finally {
     server.close()
     rmSync(profile, { recursive: true, force: true, maxRetries: 10 })
