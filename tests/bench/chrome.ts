@@ -12,9 +12,12 @@ export interface BenchPage {
   close(): Promise<void>
 }
 
+/** A folder for a profile that outlives its browser; whoever asks for it removes it. */
+export const newProfile = (): string => mkdtempSync(join(tmpdir(), 'pannikin-profile-'))
+
 /** A browser with a profile on the disk, as a tablet has: a private window keeps no compiled code and no database. */
-export const openPage = async (): Promise<BenchPage> => {
-  const profile = mkdtempSync(join(tmpdir(), 'pannikin-profile-'))
+export const openPage = async (kept?: string): Promise<BenchPage> => {
+  const profile = kept ?? newProfile()
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: provideChromium(),
     args: chromiumArguments,
@@ -29,7 +32,7 @@ export const openPage = async (): Promise<BenchPage> => {
     devtools: await context.newCDPSession(page),
     close: async () => {
       await context.close()
-      rmSync(profile, { recursive: true, force: true })
+      if (kept === undefined) rmSync(profile, { recursive: true, force: true })
     },
   }
 }

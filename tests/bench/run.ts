@@ -4,6 +4,7 @@
  */
 import { parseArgs } from 'node:util'
 import { benchFold } from './fold.ts'
+import { benchMany } from './many.ts'
 import { benchRecord } from './record.ts'
 import { runRemedyBench } from './remedy.ts'
 import { openSite, type Site } from './site.ts'
@@ -13,6 +14,7 @@ const sections: Readonly<Record<string, (site: Site) => Promise<object>>> = {
   start: benchStart,
   record: benchRecord,
   fold: benchFold,
+  many: benchMany,
   remedies: runRemedyBench,
 }
 
