@@ -1,4 +1,4 @@
-import type { Locator } from '@playwright/test'
+import type { Locator, Page } from '@playwright/test'
 import { expect, openAgain, setOutBench, takeUp, test } from './support/bench.ts'
 import * as run from './support/run.ts'
 
@@ -7,6 +7,7 @@ test('[B13] the left hand and the dark theme are kept, and move and colour the r
   await page.goto('./#/setup/preferences')
   await page.getByRole('radio', { name: 'dark' }).check()
   await page.getByRole('radio', { name: /^left/ }).check()
+  await expect.poll(() => keptHand(page)).toBe('left')
   await page.goto('./#/bench')
   await openAgain(page)
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark')
@@ -33,6 +34,24 @@ test('[B14] the screen is kept on through a run, and the strip says when it is n
   await chips.getByRole('button', { name: 'Screen may sleep' }).click()
   await expect(chips.getByText('may sleep')).toHaveCount(0)
 })
+
+/** The writing hand as the database has it: a preference is shown at once and written a moment later. */
+const keptHand = (page: Page): Promise<unknown> =>
+  page.evaluate(async () => {
+    const opening = indexedDB.open('pannikin')
+    await new Promise((resolve) => {
+      opening.onsuccess = resolve
+    })
+    const reading: IDBRequest<{ kind: string; body: { hand?: string } }[]> = opening.result
+      .transaction('events')
+      .objectStore('events')
+      .getAll(IDBKeyRange.bound(['settings:preferences'], ['settings:preferences', []]))
+    await new Promise((resolve) => {
+      reading.onsuccess = resolve
+    })
+    opening.result.close()
+    return JSON.stringify(reading.result.at(-1)?.body).match(/"hand":"(\w+)"/)?.[1]
+  })
 
 const centreOf = async (part: Locator): Promise<number> => {
   const box = await part.boundingBox()

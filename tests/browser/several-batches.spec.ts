@@ -12,7 +12,7 @@ test('[B7] two batches at once: both clocks in sight, one tap between them, a be
   await page.getByRole('link', { name: 'Bench' }).click()
   await takeUp(page, 'Gel 001')
   await expect(run.stepInHand(page)).toHaveText('Hydrate the carbomer')
-  await run.startClock(page, /45 min/)
+  await run.startClock(page, /^Start 45 min/)
 
   const chips = page.getByRole('list', { name: 'Timers and what waits' })
   await expect(chips).toContainText('Hydrate the carbomer')

@@ -142,7 +142,7 @@ async function coolDown(page: Page): Promise<void> {
   await readTemperature(page, '52')
   await run.takeStep(page, 'Cool-down', 'Panthenol 75 %')
   await run.weighByPad(page, '6.916')
-  await run.press(page, 'MO')
+  await run.press(page, /^MO$/)
   await run.weighByPad(page, '5.2')
   await run.weighByPad(page, '1.56')
   await run.takeStep(page, 'Cool-down', 'C in, below 40 °C')

@@ -57,7 +57,7 @@ async function weighUp(page: Page): Promise<void> {
   await run.tapNumber(page, '5')
   await run.recordButton(page).tap()
   await expect(card).toContainText('checked by a second person')
-  await run.press(page, 'MO')
+  await run.press(page, /^MO$/)
   await run.recordButton(page).tap()
   await expect(run.stepInHand(page)).toHaveText('Tocopherol')
   await run.weighByPad(page, '1.5')
