@@ -1,4 +1,3 @@
-import type { Page } from '@playwright/test'
 import { expect, setOutBench, takeUp, test } from './support/bench.ts'
 import * as run from './support/run.ts'
 import { chooseFormula } from './support/start.ts'
@@ -56,36 +55,3 @@ test('[B9] a batch size that cannot be is told at the field, and nothing is open
   await page.reload()
   await expect(size).toHaveValue('0.05')
 })
-
-test('[B10] a damaged or a foreign file is refused in a sentence, and nothing of it comes in', async ({
-  page,
-  context,
-}) => {
-  await setOutBench(page, context)
-  await page.getByRole('link', { name: 'Records' }).click()
-  const rows = page.getByRole('main').getByRole('link', { name: /QW-/ })
-  await expect(rows.first()).toBeVisible()
-  const before = await rows.count()
-  const [header = '', first = '', ...rest] = (await savedFile(page)).split('\n')
-  const files: readonly [string, string, RegExp][] = [
-    ['cut.ndjson', [header, first, ...rest.slice(0, 5)].join('\n'), /cut short|damaged/],
-    ['changed.ndjson', [header, first.replace('"kind"', '"kinds"'), ...rest].join('\n'), /is damaged/],
-    ['foreign.json', '{"hello":"bench"}', /not one of Pannikin|not a file of this app/],
-    ['holiday.ndjson', 'a picture of the sea', /not a file of this app|cannot be read|not one of Pannikin/],
-  ]
-  for (const [name, text, sentence] of files) {
-    await page.getByLabel('Bring in a file').setInputFiles({ name, mimeType: '', buffer: Buffer.from(text) })
-    await expect(page.getByText(sentence)).toBeVisible()
-    await expect(page.getByRole('button', { name: 'Bring it in' })).toHaveCount(0)
-    await page.getByRole('button', { name: 'Leave it' }).click()
-  }
-  expect(await rows.count()).toBe(before)
-})
-
-async function savedFile(page: Page): Promise<string> {
-  const downloading = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save everything' }).click()
-  const chunks: Buffer[] = []
-  for await (const chunk of await (await downloading).createReadStream()) chunks.push(Buffer.from(chunk))
-  return Buffer.concat(chunks).toString('utf8')
-}

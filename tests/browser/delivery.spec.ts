@@ -139,15 +139,16 @@ test('[U1] a new version waits while the page goes on, and takes over when asked
     document.title = 'the same page'
   })
   appendFileSync(join(folder, 'sw.js'), '\n// another version\n')
-  const state = await page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.ready
-    await registration.update()
-    for (let tries = 0; tries < 100 && registration.waiting === null; tries++)
-      await new Promise((next) => setTimeout(next, 50))
-    await new Promise((next) => setTimeout(next, 1000))
-    return { waiting: registration.waiting?.state, active: registration.active?.state }
-  })
-  expect(state).toEqual({ waiting: 'installed', active: 'activated' })
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update())
+  const workers = () =>
+    page.evaluate(async () => {
+      const { waiting, active } = await navigator.serviceWorker.ready
+      return { waiting: waiting?.state, active: active?.state }
+    })
+  const waits = { waiting: 'installed', active: 'activated' }
+  await expect.poll(workers, { timeout: 20_000 }).toEqual(waits)
+  await page.waitForTimeout(1000)
+  expect(await workers()).toEqual(waits)
   expect(await page.title()).toBe('the same page')
   const taken = await page.evaluate(async () => {
     const registration = await navigator.serviceWorker.ready

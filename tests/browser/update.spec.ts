@@ -35,7 +35,7 @@ test('[B6] a new version that comes in mid-run waits, is offered once no clock r
   })
   const waiting = () =>
     page.evaluate(async () => (await navigator.serviceWorker.ready).waiting?.state ?? 'nothing waits')
-  await expect.poll(waiting).toBe('installed')
+  await expect.poll(waiting, { timeout: 20_000 }).toBe('installed')
   await expect(run.reading(page)).toHaveValue('8.2')
   const setup = () => page.goto('./#/setup/tablet')
   await setup()
