@@ -20,8 +20,6 @@ interface Taps {
 declare global {
   interface Window {
     taps: Taps
-    /** Ms that every commit of the database and every answer of the journal comes later. */
-    writeDelayMs: number
   }
 }
 
@@ -115,8 +113,12 @@ function delayWrites(delayMs: number): void {
     Object.defineProperty(target, 'addEventListener', {
       value(this: EventTarget, type: string, listener: EventListener, options?: AddEventListenerOptions) {
         const isLate = type === kind && !(this instanceof IDBTransaction && this.mode === 'readonly')
-        const late = (event: Event): void => void setTimeout(() => listener.call(this, event), delayMs)
-        addEventListener.call(this, type, isLate ? late : listener, options)
+        addEventListener.call(
+          this,
+          type,
+          isLate ? (event: Event) => void setTimeout(() => listener.call(this, event), delayMs) : listener,
+          options,
+        )
       },
     })
   }
