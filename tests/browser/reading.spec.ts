@@ -89,6 +89,7 @@ test.describe('[B20] every place keeps WCAG 2.2 AA, and nothing scrolls sideways
 async function go(page: Page, { address, shows, opens }: Place): Promise<void> {
   await page.setViewportSize({ width: 1280, height: 800 })
   await page.goto('./#/')
+  await page.getByText('Checks today').waitFor()
   await page.goto(`./#/${address}`)
   const opener = new RegExp(`^${opens}`)
   if (opens !== undefined) await page.getByRole('button', { name: opener }).filter({ visible: true }).first().click()

@@ -66,6 +66,7 @@ async function takeAll(page: Page, folder: string): Promise<void> {
   for (const { name, address, shows, prepare } of states) {
     await page.setViewportSize(landscape)
     await page.goto('./#/bench')
+    await page.getByText('Checks today').waitFor()
     await page.goto(`./#/${address}`)
     await page.getByText(shows).first().waitFor()
     await prepare?.(page)
