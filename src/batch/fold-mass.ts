@@ -1,8 +1,8 @@
 import { contentsOf, type Movement, post } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { BatchEvent } from './kinds'
+import { noticeOver } from './notice-over'
 import { assayRatio } from './plan-batch'
-import { impliedBy, isOver, targetOf } from './progress'
 import { restartVessel, settleOpen } from './restart-vessel'
 import { qsLineOf } from './room'
 import type { BatchState, StepState } from './state'
@@ -72,30 +72,6 @@ function weighed(state: BatchState, event: Of<'weighed'>, atMs: number): void {
   step.weighings.push(event)
   useLot(state, lot, netUg)
   noticeOver(state, event, atMs)
-}
-
-/**
- * A step that is over its band waits for a way on, whether or not anybody noticed when it was weighed: two pages may
- * have weighed it, or a target may have gone down again since. What was noticed takes this one's place.
- */
-function noticeOver(state: BatchState, event: Of<'weighed'>, atMs: number): void {
-  const { step: stepId, line, vessel, targetUg, highUg } = event.body
-  const planned = state.plan.byId.get(stepId)
-  const countedUg = state.steps.get(stepId)?.countedUg ?? 0
-  const nowUg = targetOf(state, stepId) ?? 0
-  // The entry tells its band; it is worked out anew only where the target has changed since.
-  const isWithin = nowUg === targetUg && countedUg <= highUg
-  if (!planned || isWithin || !isOver(state, planned)) return
-  state.deviations.set(impliedBy(event.id), {
-    id: impliedBy(event.id),
-    entry: event.id,
-    step: stepId,
-    line,
-    direction: 'over',
-    byUg: countedUg - nowUg,
-    inCup: state.plan.vessels.get(vessel)?.kind === 'cup',
-    atMs,
-  })
 }
 
 function adjusted(state: BatchState, event: Of<'adjusted'>, atMs: number): void {

@@ -1,6 +1,7 @@
 import type { MassEvent } from './fold-mass'
 import { msOf } from './instant'
 import type { BatchEvent } from './kinds'
+import { noticeOverAfterRemedy } from './notice-over'
 import { withLots } from './plan-batch'
 import { impliedBy, isOver } from './progress'
 import type { BatchState, Entry, StepState } from './state'
@@ -179,7 +180,10 @@ function remedied(state: BatchState, event: Of<'remedy-chosen'>, atMs: number): 
     state.totalUg = totalUg
   }
   state.heldBackUg = heldBackUg
-  for (const target of targets) retarget(state.steps.get(target.step), target.toUg)
+  for (const target of targets) {
+    retarget(state.steps.get(target.step), target.toUg)
+    noticeOverAfterRemedy(state, target.step, atMs)
+  }
 }
 
 function settleOne(state: BatchState, event: Of<'remedy-chosen'>, id: string, atMs: number): void {

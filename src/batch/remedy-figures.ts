@@ -26,7 +26,7 @@ export function keepsLimits(
     return (
       totalUg === state.totalUg + acceptedChangeUg(deviation) && heldBackUg === state.heldBackUg && targets.length === 0
     )
-  if (heldBackUg < 0 || !targets.every((target) => canBeAsked(state, target))) return false
+  if (totalUg <= 0 || heldBackUg < 0 || !targets.every((target) => canBeAsked(state, target))) return false
   if (new Set(targets.map(({ step }) => step)).size < targets.length) return false
   const problem = problemOf(state)
   const additionsUg = problem.lines.map(({ id }, index) => additionUg(state, problem, index, id, figures))

@@ -71,9 +71,10 @@ export function scaleTheRest(problem: RemedyProblem): ScaleRemedy {
     ? reachBinds(lowest.reach, massAtFactor(lowest.reach.fraction, totalUg, factor))
     : { code: 'VESSEL_TOO_SMALL', neededUg: Math.round(factor * totalUg), capacityUg }
   const demandedBy = highest.ratio >= least && highest.ratio > 0 ? highest.id : null
-  if (highest.ratio > lowest.ratio * (1 + sameRatio)) return { feasible: false, why, demandedBy }
   const smaller = { factor: lowest.ratio, totalUg: Math.round(lowest.ratio * totalUg) }
-  return { feasible: false, why, demandedBy, smaller }
+  // A line that is closed with nothing in leaves no batch at all: that is no way on.
+  const isNone = smaller.totalUg <= 0 || highest.ratio > lowest.ratio * (1 + sameRatio)
+  return { feasible: false, why, demandedBy, ...(isNone ? {} : { smaller }) }
 }
 
 /** Make less: where only the planned total stands in the way of the exact ratio, the largest batch that still has it. */

@@ -16,6 +16,7 @@ import {
   numberBetween,
   oneOf,
   prose,
+  someMass,
   words,
 } from './pieces'
 
@@ -166,7 +167,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     deviation: anId,
     remedy: aRemedy,
     reason: aReason,
-    totalUg: aMass,
+    totalUg: someMass,
     heldBackUg: aMass,
     targets: listOf(target, 2000),
     also: v.exactOptional(listOf(anId, 200)),

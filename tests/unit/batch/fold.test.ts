@@ -83,6 +83,22 @@ describe('the fold', () => {
     expect(summaryOf(state).openDeviations).toBe(1)
   })
 
+  test('[E2] a remedy that did not know of a weighing and asks for less leaves it over, with a way on to choose', () => {
+    const bench = open()
+    bench.weigh('b-emulsifier', '18.62')
+    const seen = bench.events.length
+    const { id: deviation } = bench.deviation()
+    bench.weigh('b-cetearyl', '12.5')
+    const target = { step: 'b-cetearyl', line: 'cetearyl-alcohol', fromUg: grams('12.5'), toUg: grams(6) }
+    const figures = { totalUg: grams(500), heldBackUg: grams(10), targets: [target] }
+    const body = { deviation, remedy: 'departure', reason: 'elsewhere', ...figures }
+    const later = elsewhere(bench, seen, { kind: 'remedy-chosen', body }, 'zinc')
+    const state = foldBatch([...bench.events, later])
+    expect(statusOf(state, 'b-cetearyl')).toBe('over')
+    const waiting = [...state.deviations.values()].filter((each) => !each.settled)
+    expect(waiting).toMatchObject([{ step: 'b-cetearyl', direction: 'over', byUg: grams('6.5') }])
+  })
+
   test('[E2] weighings of different steps on two pages raise no doubt', () => {
     const bench = open()
     bench.weigh('a-water', '348.85')

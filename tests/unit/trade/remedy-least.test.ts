@@ -166,6 +166,11 @@ describe('as it is, and smaller', () => {
     expect(scaleToSmaller(over)).toEqual(scaleTheRest(over))
   })
 
+  test('[R22] a line that is closed with nothing in leaves no smaller batch', () => {
+    const none = problem([line('water', 0.8, 0), line('oil', 0.2, 0, { locked: true })])
+    expect(scaleToSmaller(none)).toMatchObject({ feasible: false, why: { code: 'LINE_LOCKED', id: 'oil' } })
+  })
+
   test('[R20] lines that share a stock scale as far as it reaches', () => {
     const lines = [line('water', 0.6, 60), line('oil', 0.2, 10), line('oil again', 0.2, 0)]
     const couplings = [{ kind: 'stock', id: 'oil drum', lines: ['oil', 'oil again'], stockUg: 25 * gram }] as const
