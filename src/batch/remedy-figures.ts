@@ -31,7 +31,7 @@ export function keepsLimits(
   const problem = problemOf(state)
   const additionsUg = problem.lines.map(({ id }, index) => additionUg(state, problem, index, id, figures))
   const inUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg(state))
-  if (Math.abs(inUg - totalUg) > problem.lines.length) return false
+  if (Math.abs(inUg - totalUg) > finestUg(state)) return false
   const hard = remedy === 'extra' || remedy === 'cost' ? ['low', 'high', 'shared'] : []
   const asked = ['in', 'locked', 'stock', 'capacity', ...hard]
   return !verifyRemedy({ ...problem, minTotalUg: 0 }, additionsUg).some(({ limit }) => asked.includes(limit))
@@ -44,6 +44,10 @@ function canBeAsked(state: BatchState, { step, line, fromUg, toUg }: Figures['ta
   const isOfLine = planned?.step.kind === 'weigh' && planned.step.line === line
   return isOfLine && targetOf(state, step) === fromUg && Number.isSafeInteger(toUg) && toUg >= countedUg
 }
+
+/** What no balance of this batch tells. */
+const finestUg = (state: BatchState): Micrograms =>
+  Math.min(...[...state.plan.lines.values()].map(({ balance }) => balance.stepUg))
 
 const goneUg = (state: BatchState): Micrograms =>
   [...lossesOf(state, 'all').values()].reduce((sum, massUg) => sum + massUg, 0)

@@ -1,5 +1,5 @@
 import { type Micrograms, roundUpToStep } from '../trade/mass'
-import type { RemedyProblem, RemedyRefusal } from '../trade/remedy'
+import type { RemedyLine, RemedyProblem, RemedyRefusal } from '../trade/remedy'
 import { bindingAt, verifyRemedy } from '../trade/remedy-check'
 import type { Limit } from '../trade/remedy-model'
 import { type Merits, meritsOf, type RankReason } from '../trade/remedy-rank'
@@ -75,9 +75,11 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
   const additionsUg = rounded.additionsUg
   if (breaksOf(additionsUg).length > 0) return impossible(question, remedy, { code: 'NOT_SOLVED' })
   const endsUg = rounded.totalUg
-  const totalUg = endsUg + [...lossesOf(state, 'all').values()].reduce((sum, massUg) => sum + massUg, 0)
+  const totalUg = endsUg + sum([...lossesOf(state, 'all').values()])
   const ratio = totalUg / state.totalUg
   const plain = targetsOf(question, additionsUg)
+  // A line of the formula that would be left out altogether is not rounded away.
+  if (plain.some(({ toUg }) => toUg === 0)) return impossible(question, remedy, { code: 'NOT_SOLVED' })
   const qsAddedUg = problem.qsIndex === null ? 0 : (additionsUg[problem.qsIndex] ?? 0)
   const qs = problem.qsIndex === null ? undefined : problem.lines[problem.qsIndex]?.id
   const shared = shareQs(state, qs, qs === undefined ? 0 : inBatchUg(state, qs) + qsAddedUg, ratio)
@@ -145,14 +147,32 @@ const stepsOf = (state: BatchState, { lines }: RemedyProblem): readonly Microgra
     return planned?.line.amount.kind === 'fraction' ? planned.balance.stepUg : 1
   })
 
-/** What a weighed line would get that its band does not tell from nothing is not weighed: it goes to q.s. */
-function weighable({ state, problem }: Question, additionsUg: readonly Micrograms[]): readonly Micrograms[] {
+/**
+ * What a weighed line would get that its band does not tell from nothing is not weighed, and an adjuster that is still
+ * to come keeps what is expected of it: q.s. takes the difference where it can.
+ */
+function weighable({ state, problem }: Question, exactUg: readonly Micrograms[]): readonly Micrograms[] {
   const { lines, qsIndex } = problem
-  const weighed = additionsUg.map((addUg, index) => (isHidden(state, lines[index]?.id ?? '', addUg) ? 0 : addUg))
-  const leftUg = additionsUg.reduce((sum, addUg, index) => sum + addUg - (weighed[index] ?? 0), 0)
-  if (qsIndex === null || lines[qsIndex]?.locked) return weighed
-  return weighed.with(qsIndex, (weighed[qsIndex] ?? 0) + leftUg)
+  const shown = exactUg.map((addUg, index) => (isHidden(state, lines[index]?.id ?? '', addUg) ? 0 : addUg))
+  const canGive = qsIndex !== null && lines[qsIndex]?.locked === false
+  let additionsUg = shown
+  // Where q.s. cannot take the difference the total moves by it, and what is expected with the total.
+  for (let times = 0; times < 3; times += 1) {
+    const totalUg = sum(finalOf(problem, additionsUg))
+    const kept = shown.map((addUg, index) => expectedUg(state, lines[index], totalUg) ?? addUg)
+    const leftUg = sum(exactUg) - sum(kept)
+    additionsUg = canGive ? kept.with(qsIndex, Math.max(0, (kept[qsIndex] ?? 0) + leftUg)) : kept
+  }
+  return additionsUg
 }
+
+/** What an adjuster that is still to come is expected to take at a total; undefined for every other line. */
+function expectedUg(state: BatchState, line: RemedyLine | undefined, totalUg: Micrograms): Micrograms | undefined {
+  if (!line || line.locked || state.plan.lines.get(line.id)?.line.amount.kind !== 'as-needed') return undefined
+  return Math.max(0, Math.round(line.fraction * totalUg) - line.massUg)
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
 function isHidden(state: BatchState, line: string, addUg: Micrograms): boolean {
   const planned = state.plan.lines.get(line)
