@@ -1,66 +1,120 @@
 import './deviation-change.css'
 import { useFormat } from '../../app/format'
 import type { FinishedRow } from '../../batch/deviation'
+import type { BatchState } from '../../batch/state'
 import type { DeviationPanel, Way } from './deviation-model'
-import { limitWords, roomWords } from './deviation-words'
+import { boundWords, limitWords, roomWords } from './deviation-words'
 import { useRun } from './run-context'
 import { bare } from './way-words'
 
 /** Before → after → limit of what the chosen way changes or leaves outside; with a second way beside it to compare. */
 export function Change({ panel }: { panel: DeviationPanel }) {
-  const run = useRun()
-  const format = useFormat()
-  const { chosen, compared } = panel
-  const offer = chosen?.offer
-  if (chosen === null || offer === undefined) return null
-  const { state } = run.handle.view.value
-  const beforeUg = panel.consequences?.finishedUg ?? state.totalUg
-  const other = compared?.offer
-  const rows = [...offer.rows, ...(other?.rows ?? []).filter((row) => !has(offer.rows, row.line))].slice(0, 3)
-  const after = (own: readonly FinishedRow[], row: FinishedRow) => own.find(({ line }) => line === row.line)
+  if (panel.chosen?.offer === undefined) return null
   return (
     <div class="change-place">
-      <table class={other ? 'change change-two' : 'change'}>
-        <caption>{captionOf(panel)}</caption>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.line}>
-              <th scope="row">{row.name}</th>
-              <td class={after(offer.rows, row)?.breaks ? 'change-breaks' : undefined}>
-                {bare(row.before, format)} → <b>{percentOf(after(offer.rows, row), format)}</b>
-              </td>
-              {other && (
-                <td class={after(other.rows, row)?.breaks ? 'change-breaks' : undefined}>
-                  → <b>{percentOf(after(other.rows, row), format)}</b>
-                </td>
-              )}
-              <td class="change-limit">{row.from === 'none' ? 'no limit stated' : limitWords(row, format)}</td>
-            </tr>
-          ))}
-          <tr>
-            <th scope="row">Batch</th>
-            <td>
-              {format.mass(beforeUg)} → <b>{format.massWithUnit(offer.endsUg)}</b>
-            </td>
-            {other && (
-              <td>
-                → <b>{format.massWithUnit(other.endsUg)}</b>
-              </td>
-            )}
-            <td class="change-limit">{roomWords(state, panel, format)}</td>
-          </tr>
-        </tbody>
-      </table>
+      {panel.compared === null ? <OneWay panel={panel} /> : <TwoWays panel={panel} />}
       <Compare panel={panel} />
     </div>
   )
 }
 
+function OneWay({ panel }: { panel: DeviationPanel }) {
+  const run = useRun()
+  const format = useFormat()
+  const offer = panel.chosen?.offer
+  if (panel.chosen === null || offer === undefined) return null
+  const { state } = run.handle.view.value
+  return (
+    <table class="change">
+      <caption>With choice {numberOf(panel, panel.chosen)}</caption>
+      <tbody>
+        {offer.rows.slice(0, 3).map((row) => (
+          <tr key={row.line}>
+            <th scope="row">{row.name}</th>
+            <td class={row.breaks ? 'change-breaks' : undefined}>
+              {bare(row.before, format)} → <b>{format.percent(row.after)}</b>
+            </td>
+            <td class="change-limit">{row.from === 'none' ? 'no limit stated' : limitWords(row, format)}</td>
+          </tr>
+        ))}
+        <tr>
+          <th scope="row">Batch</th>
+          <td>
+            {format.mass(leftUg(panel, state))} → <b>{format.massWithUnit(offer.endsUg)}</b>
+          </td>
+          <td class="change-limit">{roomWords(state, panel, format)}</td>
+        </tr>
+      </tbody>
+    </table>
+  )
+}
+
+/** Left as it is, then each of the two ways, in % and g. */
+function TwoWays({ panel }: { panel: DeviationPanel }) {
+  const run = useRun()
+  const format = useFormat()
+  const { chosen, compared } = panel
+  const [one, two] = [chosen?.offer, compared?.offer]
+  if (chosen === null || compared === null || one === undefined || two === undefined) return null
+  const rows = [...one.rows, ...two.rows.filter((row) => one.rows.every(({ line }) => line !== row.line))].slice(0, 3)
+  return (
+    <table class="change change-two">
+      <thead>
+        <tr>
+          <th scope="col">%, batch in g</th>
+          <th scope="col">left so</th>
+          <th scope="col">choice {numberOf(panel, chosen)}</th>
+          <th scope="col">choice {numberOf(panel, compared)}</th>
+          <th scope="col">limit</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.line}>
+            <th scope="row">{row.name}</th>
+            <td>{bare(row.before, format)}</td>
+            {[one, two].map((offer) => (
+              <EndsAt key={offer.remedy} row={offer.rows.find(({ line }) => line === row.line)} />
+            ))}
+            <td class="change-limit">{row.from === 'none' ? '' : boundWords(row, format)}</td>
+          </tr>
+        ))}
+        <tr>
+          <th scope="row">Batch</th>
+          <td>{format.mass(leftUg(panel, run.handle.view.value.state))}</td>
+          <td>
+            <b>{format.mass(one.endsUg)}</b>
+          </td>
+          <td>
+            <b>{format.mass(two.endsUg)}</b>
+          </td>
+          <td class="change-limit" />
+        </tr>
+      </tbody>
+    </table>
+  )
+}
+
+/** A line that a way neither changes nor leaves outside ends well inside its limits. */
+function EndsAt({ row }: { row: FinishedRow | undefined }) {
+  const format = useFormat()
+  return (
+    <td class={row?.breaks ? 'change-breaks' : undefined}>
+      <b>{row === undefined ? 'inside' : bare(row.after, format)}</b>
+    </td>
+  )
+}
+
+const leftUg = ({ consequences }: DeviationPanel, state: BatchState): number =>
+  consequences?.finishedUg ?? state.totalUg
+
 /** A tap puts another way beside the chosen one; a second tap takes it away. */
 function Compare({ panel }: { panel: DeviationPanel }) {
   const run = useRun()
   const { ways, chosen, compared } = panel
-  const others = ways.filter((way) => way.feasible && way !== chosen && way.offer !== undefined)
+  const others = ways.filter(
+    (way) => way.feasible && way !== chosen && way.offer !== undefined && way.kind !== 'discard',
+  )
   if (others.length === 0) return null
   return (
     <fieldset class="change-others">
@@ -81,16 +135,4 @@ function Compare({ panel }: { panel: DeviationPanel }) {
   )
 }
 
-function captionOf(panel: DeviationPanel): string {
-  const { chosen, compared } = panel
-  const first = chosen === null ? '' : `With choice ${numberOf(panel, chosen)}`
-  return compared === null ? first : `${first}, then with choice ${numberOf(panel, compared)}`
-}
-
 const numberOf = ({ ways }: DeviationPanel, way: Way): number => ways.indexOf(way) + 1
-
-const has = (rows: readonly FinishedRow[], line: string): boolean => rows.some((row) => row.line === line)
-
-/** A line that a way neither changes nor leaves outside ends well inside its limits. */
-const percentOf = (row: FinishedRow | undefined, format: Parameters<typeof bare>[1]): string =>
-  row === undefined ? 'inside' : format.percent(row.after)

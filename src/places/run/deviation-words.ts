@@ -41,11 +41,16 @@ function limitOwner({ from }: FinishedRow): string {
 }
 
 /** "at most 3.60", "at least 0.38": the limit that a row is nearest to. */
-export function limitWords(row: FinishedRow, format: Format): string {
-  const nearHigh = row.after >= (row.low + row.high) / 2
-  const bound = bare(nearHigh ? row.high : row.low, format)
-  return `${nearHigh ? 'at most' : 'at least'} ${bound}`
-}
+export const limitWords = (row: FinishedRow, format: Format): string =>
+  `${nearHigh(row) ? 'at most' : 'at least'} ${nearest(row, format)}`
+
+/** The same in a narrow column: "≤ 3.60". */
+export const boundWords = (row: FinishedRow, format: Format): string =>
+  `${nearHigh(row) ? '≤' : '≥'} ${nearest(row, format)}`
+
+const nearHigh = ({ after, low, high }: FinishedRow): boolean => after >= (low + high) / 2
+
+const nearest = (row: FinishedRow, format: Format): string => bare(nearHigh(row) ? row.high : row.low, format)
 
 /** What the vessel that the batch ends in can hold. */
 export function roomWords(state: BatchState, panel: DeviationPanel, format: Format): string {
