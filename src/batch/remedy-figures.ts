@@ -31,7 +31,7 @@ export function keepsLimits(
   const problem = problemOf(state)
   const additionsUg = problem.lines.map(({ id }, index) => additionUg(state, problem, index, id, figures))
   const inUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg(state))
-  if (Math.abs(inUg - totalUg) >= finestUg(state)) return false
+  if (Math.abs(inUg - totalUg) > finestUg(state) / 2) return false
   const hard = remedy === 'extra' || remedy === 'cost' ? ['low', 'high', 'shared'] : []
   const asked = ['in', 'locked', 'stock', 'capacity', ...hard]
   return !verifyRemedy({ ...problem, minTotalUg: 0 }, additionsUg).some(({ limit }) => asked.includes(limit))
