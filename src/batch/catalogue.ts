@@ -17,6 +17,12 @@ export interface Material {
   readonly hazards?: Hazards
   readonly costPerKg?: number
   readonly allergens?: readonly string[]
+  /** How much of each allergen is in it, where its supplier's sheet says so. */
+  readonly allergenParts?: readonly InciPart[]
+  /** Of an emulsifier: its hydrophile-lipophile balance, 0–20 (40 for soaps). */
+  readonly hlb?: number
+  /** Of an oil: the balance that an oil-in-water emulsion of it wants. */
+  readonly requiredHlb?: number
   readonly archived?: boolean
 }
 

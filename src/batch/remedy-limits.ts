@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { Coupling } from '../trade/remedy-model'
 import { relativeTolerance } from '../trade/tolerance'
+import type { Material } from './catalogue'
 import type { SharedLimit } from './formula'
 import type { PlannedLine } from './plan'
 import type { BatchState } from './state'
@@ -59,13 +60,13 @@ export function couplingsOf(state: BatchState, onHand: OnHand): readonly Couplin
 
 function shareOf({ id, of, min = 0, max = 1 }: SharedLimit, lines: readonly PlannedLine[]): Coupling {
   const parts = lines
-    .map((planned) => ({ line: planned.line.id, share: shareIn(planned, of) }))
+    .map((planned) => ({ line: planned.line.id, share: shareFor(planned.material, of) }))
     .filter(({ share }) => share > 0)
   return { kind: 'share', id, parts, low: min, high: max }
 }
 
-/** How much of a line's mass counts for a limit. */
-function shareIn({ material }: PlannedLine, of: SharedLimit['of']): number {
+/** How much of a material's mass counts for a limit over several lines, 0–1. */
+export function shareFor(material: Material, of: SharedLimit['of']): number {
   switch (of.kind) {
     case 'inci':
       return material.inci.reduce((sum, part) => (sameWords(part.name, of.name) ? sum + part.fraction : sum), 0)

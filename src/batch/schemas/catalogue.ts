@@ -45,6 +45,9 @@ export const materialSchema: v.GenericSchema<unknown, Material> = v.object({
   ),
   costPerKg: v.exactOptional(numberBetween(0, 1e7)),
   allergens: v.exactOptional(listOf(words(), 100)),
+  allergenParts: v.exactOptional(listOf(v.object({ name: words(), fraction: aFraction }), 100)),
+  hlb: v.exactOptional(numberBetween(0, 40)),
+  requiredHlb: v.exactOptional(numberBetween(0, 40)),
   archived: v.exactOptional(aSwitch),
 })
 

@@ -6,6 +6,7 @@ import type { Formula, Revision } from '../../batch/formula'
 import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
 import { SelectField } from '../../parts/form'
+import { ChecksPanel } from './checks-panel'
 import { FormulaEditor } from './formula-editor'
 import { createFormulaPage, type FormulaPageModel } from './model'
 import { RevisionChecks } from './revision-checks'
@@ -59,6 +60,7 @@ const Reading = ({ page, formula, revision }: ReadingProps) => (
     <Actions page={page} formula={formula} revision={revision} />
     <div class="formulas-main">
       <RevisionLines revision={revision} />
+      <ChecksPanel revision={revision} contact={formula.contact} />
       <RevisionSteps revision={revision} />
       <RevisionChecks revision={revision} />
     </div>
