@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { checkMassBalance } from './mass-balance'
 import { checkRemedy } from './remedy'
+import { checkThermal } from './thermal'
 import { checkWeighing } from './weighing'
 
 /** A file of reference cases: what is given and what an independent reckoning expects, by subject. */
@@ -16,10 +17,11 @@ const adapters: Readonly<Record<string, (given: unknown, expected: unknown) => v
   weighing: checkWeighing,
   'mass-balance': checkMassBalance,
   remedy: checkRemedy,
+  thermal: checkThermal,
 }
 
 /** Subjects whose part of the app is not built yet. */
-const pending: readonly string[] = ['ph-adviser', 'thermal', 'stability', 'charge-balance']
+const pending: readonly string[] = ['ph-adviser', 'stability', 'charge-balance']
 
 const folders = [join(import.meta.dirname, 'cases'), ...(process.env.VECTORS ? [process.env.VECTORS] : [])]
 
