@@ -1,0 +1,147 @@
+import { type Adjuster, chargePerMole } from './adjusters'
+import { waterCharge } from './charge'
+import { type ChargeCurve, chargeAt } from './charge-curve'
+
+/** Adjuster in the batch, in grams, and the pH that was read with it in. */
+export interface DoseRecord {
+  readonly grams: number
+  readonly ph: number
+}
+
+/** A batch, its adjuster, the window's edges in the order in which the pH meets them, and what was read, first to last. */
+export interface Titration {
+  readonly batchKg: number
+  readonly adjuster: Adjuster
+  readonly near: number
+  readonly far: number
+  readonly records: readonly [DoseRecord, ...DoseRecord[]]
+}
+
+/**
+ * The next addition in exact grams, what bound it, and where it should bring the pH: as expected, and at the furthest.
+ * `middle` aims at the middle of the window; `careful` is the most that cannot pass 80 % across if the batch holds its
+ * pH ever less from here on. Infinite where the adjuster cannot bring the pH there at all.
+ */
+export interface CapacityStep {
+  readonly grams: number
+  readonly bound: 'middle' | 'careful'
+  readonly chargeAt: { readonly expected: (ph: number) => number; readonly furthest: (ph: number) => number }
+}
+
+const aimAcross = 0.45
+const limitAcross = 0.8
+/** Standard deviation that a reading is trusted to; two make √2 of it. */
+const meterPh = 0.04
+const slackPh = Math.SQRT2 * meterPh
+/** Readings nearer than this say little about what is between them. */
+const apartPh = 0.15
+const firstCaution = 0.7
+const firstWithCurveCaution = 0.85
+const trustInCurve = 0.6
+const leastCharge = 1e-6
+
+/**
+ * The first addition, by an assumed buffer capacity in mol per kg and pH, low on purpose.
+ */
+export function firstStep(titration: Titration, capacity: number): CapacityStep {
+  const { batchKg } = titration
+  const { direction, last, aim } = marksOf(titration)
+  const expected = (ph: number) => ownCharge(titration, last) - direction * capacity * batchKg * Math.abs(ph - last.ph)
+  const grams = firstCaution * (gramsToSit(titration, aim, expected(aim)) - last.grams)
+  return { grams, bound: 'careful', chargeAt: { expected, furthest: expected } }
+}
+
+/**
+ * A further addition: the slope of the batch's own charge between two readings is its buffer capacity, and that can fall
+ * at most tenfold in one pH unit, which is so for any mix of independent acid groups.
+ */
+export function nextStep(titration: Titration): CapacityStep {
+  const { direction, last, aim, limit } = marksOf(titration)
+  const earlier = recordBefore(titration)
+  const moved = (last.ph - earlier.ph) * direction
+  const charge = ownCharge(titration, last)
+  const taken = Math.max(0, (ownCharge(titration, earlier) - charge) * direction)
+  const capacity = taken / Math.max(moved, slackPh)
+  const capacityHere = (taken / (Math.max(moved, 0) + slackPh)) * shareAtEnd(moved)
+  const expected = (ph: number) => charge - direction * capacity * Math.abs(ph - last.ph)
+  const furthest = (ph: number) => charge - (direction * capacityHere * (1 - 10 ** -Math.abs(ph - last.ph))) / Math.LN10
+  return smaller(titration, aim, expected, limit, furthest)
+}
+
+/** An addition by the charge curve of an earlier batch of the formula, scaled to what this one has shown. */
+export function stepByCurve(titration: Titration, curve: ChargeCurve): CapacityStep {
+  const { records, batchKg } = titration
+  const { direction, last, aim, limit } = marksOf(titration)
+  const [first] = records
+  const charge = ownCharge(titration, last)
+  const scale = scaleOf(titration, curve, charge)
+  const toGo = (ph: number) => Math.abs(chargeAt(curve, ph) - chargeAt(curve, last.ph)) * batchKg * scale
+  const expected = (ph: number) => charge - direction * toGo(ph)
+  const furthest = (ph: number) => charge - direction * trustInCurve * toGo(ph)
+  const step = smaller(titration, aim, expected, limit, furthest)
+  return last === first ? { ...step, grams: firstWithCurveCaution * step.grams } : step
+}
+
+/**
+ * Charge of the batch itself at a record, in mol: all charges cancel, so it is what adjuster and water leave over. Only
+ * differences of it say anything.
+ */
+export function ownCharge({ adjuster, batchKg }: Titration, { grams, ph }: DoseRecord): number {
+  return -(molPerGram(adjuster) * grams * chargePerMole(adjuster, ph) + waterCharge(batchKg, ph))
+}
+
+/** Grams of adjuster in all for the batch to sit at a pH with that charge of its own; infinite where it cannot. */
+export function gramsToSit({ adjuster, batchKg }: Titration, ph: number, charge: number): number {
+  const direction = adjuster.kind === 'acid' ? -1 : 1
+  const perMole = chargePerMole(adjuster, ph)
+  if (perMole * direction <= leastCharge) return Number.POSITIVE_INFINITY
+  return -(charge + waterCharge(batchKg, ph)) / (molPerGram(adjuster) * perMole)
+}
+
+const molPerGram = ({ strength, molarMass }: Adjuster): number => strength / molarMass
+
+function marksOf({ near, far, records, adjuster }: Titration) {
+  const direction = adjuster.kind === 'acid' ? -1 : 1
+  const last = records.at(-1) ?? records[0]
+  return { direction, last, aim: near + aimAcross * (far - near), limit: near + limitAcross * (far - near) }
+}
+
+/** The latest record that is far enough from the last one to compare with, else the first. */
+function recordBefore({ records }: Titration): DoseRecord {
+  const last = records.at(-1) ?? records[0]
+  return records.slice(0, -1).findLast(({ ph }) => Math.abs(ph - last.ph) >= apartPh) ?? records[0]
+}
+
+/** The capacity at the end of a stretch along which it fell tenfold per pH unit, as a share of its mean there. */
+function shareAtEnd(moved: number): number {
+  const exponent = 0.5 * Math.LN10 * moved
+  return exponent > 1e-6 ? exponent / (Math.exp(exponent) - 1) : 1
+}
+
+/** How much more strongly this batch holds its pH than the earlier one, as far as it has shown it. */
+function scaleOf(titration: Titration, curve: ChargeCurve, charge: number): number {
+  const { records, batchKg } = titration
+  const [first] = records
+  const last = records.at(-1) ?? first
+  if (Math.abs(last.ph - first.ph) < apartPh) return 1
+  const curveMoved = chargeAt(curve, last.ph) - chargeAt(curve, first.ph)
+  const shown = (charge - ownCharge(titration, first)) / (batchKg * curveMoved)
+  return Math.min(2, Math.max(0.5, shown))
+}
+
+function smaller(
+  titration: Titration,
+  aim: number,
+  expected: (ph: number) => number,
+  limit: number,
+  furthest: (ph: number) => number,
+): CapacityStep {
+  const last = titration.records.at(-1) ?? titration.records[0]
+  const toMiddle = gramsToSit(titration, aim, expected(aim))
+  const toLimit = gramsToSit(titration, limit, furthest(limit))
+  return {
+    grams: Math.min(toMiddle, toLimit) - last.grams,
+    bound: toLimit < toMiddle ? 'careful' : 'middle',
+    chargeAt: { expected, furthest },
+  }
+}

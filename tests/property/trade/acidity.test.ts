@@ -1,0 +1,55 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { learntFrom, ours } from '../../bench/ph/advisers'
+import { makeBatch, runBatch, type Seen, type SimulatedBatch, sibling } from '../../bench/ph/batch'
+import { phOf } from '../../bench/ph/mixture'
+import { propertyRuns } from '../runs'
+
+const seeds = fc.integer({ min: 1, max: 2 ** 31 })
+
+/** Adds exactly what is said and reads exactly what is there. */
+function exactly(batch: SimulatedBatch): readonly number[] {
+  const { mass, target, adj, d } = batch
+  const history: { g: number; pH: number }[] = [{ g: 0, pH: phOf(batch, 0) }]
+  for (let addition = 0; addition < 40; addition += 1) {
+    const asked = ours()({ mass, target, adj, d, history })
+    if (typeof asked !== 'number') break
+    const g = (history.at(-1)?.g ?? 0) + asked
+    history.push({ g, pH: phOf(batch, g) })
+  }
+  return history.map(({ pH }) => pH)
+}
+
+describe('the adviser on exact charge balances', () => {
+  test('[L71] read and dosed exactly, no batch of any kind passes the far edge, and every one comes to its window', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const batch = { ...makeBatch(seed), d: 0.000_001 }
+        const exact = { ...batch, adjuster: { ...batch.adjuster, wTrue: batch.adj.w } }
+        const phs = exactly(exact)
+        const { lo, hi } = batch.target
+        for (const ph of phs.slice(1)) expect(batch.adj.dir < 0 ? ph - lo : hi - ph).toBeGreaterThan(0)
+        const last = phs.at(-1) ?? 0
+        expect(last).toBeGreaterThanOrEqual(lo)
+        expect(last).toBeLessThanOrEqual(hi)
+      }),
+      propertyRuns,
+    )
+  })
+
+  test('[L76] with a noisy meter and a human hand it ends in the window, seldom over, sooner with an earlier batch', () => {
+    const batches = Array.from({ length: 150 }, (_, index) => makeBatch(77_000 + index))
+    const alone = batches.map((batch) => runBatch(batch, ours()))
+    const second = batches.map((batch, index) => {
+      const seen: Seen = { ...batch, history: alone[index]?.history ?? [] }
+      return runBatch(sibling(batch, batch.seed), ours(learntFrom(seen)))
+    })
+    const share = (count: number): number => count / batches.length
+    for (const outcomes of [alone, second]) {
+      expect(share(outcomes.filter(({ inWindow }) => inWindow).length)).toBeGreaterThanOrEqual(0.95)
+      expect(share(outcomes.filter(({ over }) => over).length)).toBeLessThanOrEqual(0.03)
+    }
+    const additions = (outcomes: typeof alone): number => outcomes.reduce((sum, { adds }) => sum + adds, 0)
+    expect(additions(second)).toBeLessThan(additions(alone) / 2)
+  })
+})
