@@ -1,11 +1,11 @@
 import { accept, refuse } from '../trade/result'
+import { decideMeasure } from './decide-measure'
 import { gatesOf, lotInUse } from './gates'
-import { msOf } from './instant'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { absurdMeasurement, absurdTemperature, badMass } from './sanity'
+import { absurdTemperature, badMass } from './sanity'
 import type { BatchState } from './state'
 
 type ProcessIntention = Extract<
@@ -62,7 +62,7 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
     case 'acknowledge-timer':
       return acknowledge(state, intention, context)
     case 'measure':
-      return measure(state, intention, context)
+      return decideMeasure(state, intention, context)
     case 'note':
       return note(intention)
     case 'hand-over':
@@ -193,26 +193,6 @@ function acknowledge(state: BatchState, intention: Asks<'acknowledge-timer'>, co
   if (timer.acknowledged) return accept([])
   const lateMs = context.nowMs - timer.deadlineAtMs
   return one({ kind: 'timer-acknowledged', body: { timer: timer.id, lateMs } })
-}
-
-function measure(state: BatchState, { result, late }: Asks<'measure'>, context: Context): Decision {
-  const absurd = absurdMeasurement(result)
-  if (absurd) return refuse(absurd)
-  const unfit =
-    result.step === undefined ? null : (missingStep(state, result.step) ?? tooEarly(state, result.step, context))
-  if (unfit) return unfit
-  if (late === undefined) return one({ kind: 'measured', body: result })
-  if (!(msOf(late.occurredAt) <= context.nowMs)) return refuse({ code: 'MOMENT_BAD' })
-  if (late.reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
-  const why: BatchDraft = { kind: 'noted', body: { text: `${result.label} entered late: ${late.reason.trim()}` } }
-  return accept([{ kind: 'measured', body: result, occurredAt: late.occurredAt }, why])
-}
-
-/** A planned reading waits for its turn while the batch is made; what is read of a finished batch is a follow-up. */
-function tooEarly(state: BatchState, step: string, context: Context): Decision | null {
-  if (state.stage !== 'in-hand') return null
-  const gates = gatesOf(state, step, context.nowMs).filter((gate) => gate.code === 'ORDER')
-  return gates.length > 0 ? refuse({ code: 'GATE', gates }) : null
 }
 
 function note({ text, step }: Asks<'note'>): Decision {

@@ -133,8 +133,11 @@ function movementWords(event: Movement, say: Say): string {
       const { vessel, massUg, line, seenBy } = event.body
       return `${say.mass(massUg)} of ${say.line(line)} evaporated from ${say.vessel(vessel)} (${seenBy}).`
     }
-    case 'sampled':
-      return `Took ${say.mass(event.body.massUg)} as samples, ${jars(event.body.jars)}: ${event.body.purpose}.`
+    case 'sampled': {
+      const { massUg, jars: count, purpose } = event.body
+      if (count === 0) return `Took ${say.mass(massUg)} out to read ${purpose}.`
+      return `Took ${say.mass(massUg)} as samples, ${jars(count)}: ${purpose}.`
+    }
     case 'filled':
       return `Filled ${say.mass(event.body.massUg)} into ${event.body.units === 1 ? '1 unit' : `${event.body.units} units`}.`
   }

@@ -91,7 +91,8 @@ function readWords(row: StepRow, record: BatchRecord, format: Format): string {
     case 'sample':
       parts.push(
         ...record.mass.samples
-          .filter((each) => !each.struck)
+          // What a reading took out has no jar, and stands in the trail.
+          .filter((each) => !each.struck && each.jars > 0)
           .map((each) => `${each.jars} jars, ${format.massWithUnit(each.massUg)}`),
       )
       break
