@@ -40,7 +40,7 @@ test('[B17] an empty start leads to a person, a balance, two materials, a formul
   await page.getByLabel('Name', { exact: true }).first().fill('Plain glycerin water')
   await page.getByLabel('Code', { exact: true }).fill('PGW-01')
   await page.getByLabel('What its batches are called').fill('Water')
-  await page.getByLabel('Usual batch').fill('100')
+  await page.getByLabel('Usual batch', { exact: true }).fill('100')
   await addLine(page, 'Water')
   await addLine(page, 'Glycerin', '5')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
@@ -65,7 +65,9 @@ async function fillSheet(page: Page, opener: string, fields: Readonly<Record<str
 
 async function addLine(page: Page, material: string, percent?: string): Promise<void> {
   await page.getByRole('button', { name: /^Add a line/ }).click()
-  await page.getByLabel('Material', { exact: true }).selectOption({ label: material })
-  if (percent !== undefined) await page.getByLabel('Share of the batch').fill(percent)
-  await page.getByRole('button', { name: 'Done', exact: true }).click()
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: new RegExp(`^${material}`) })
+    .click()
+  if (percent !== undefined) await page.getByLabel(`Share of the batch: ${material}`).fill(percent)
 }

@@ -23,7 +23,8 @@ type FieldKind =
   /** Typed in grams or with a unit, kept in whole micrograms. */
   | { readonly kind: 'mass'; readonly zero?: boolean; readonly negative?: boolean }
   | { readonly kind: 'date' }
-  | { readonly kind: 'choice'; readonly options: readonly FieldOption[] }
+  /** `find`: of a long list, which is searched on a sheet of its own. */
+  | { readonly kind: 'choice'; readonly options: readonly FieldOption[]; readonly find?: boolean }
   /** Any number of the options, their values one a line. */
   | { readonly kind: 'many'; readonly options: readonly FieldOption[] }
   | { readonly kind: 'switch' }
@@ -44,4 +45,6 @@ interface NumberKind {
 export interface FieldOption {
   readonly value: string
   readonly label: string
+  /** A quiet line under it, which is searched too. */
+  readonly sub?: string
 }

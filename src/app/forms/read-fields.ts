@@ -9,6 +9,8 @@ export type FieldRefusal =
   | { readonly code: 'FIELD_TOO_MANY'; readonly most: number }
   | { readonly code: 'FIELD_BELOW' | 'FIELD_ABOVE'; readonly limit: number; readonly unit: string }
   | { readonly code: 'FIELD_NOT_WHOLE' | 'FIELD_NOT_A_DATE' | 'FIELD_NOT_CHOSEN' | 'FIELD_ONE_OF_TWO' }
+  | { readonly code: 'FIELD_UNIT_UNKNOWN'; readonly unit: string }
+  | { readonly code: 'FIELD_NEEDS_SIZE' | 'FIELD_TWICE' | 'FIELD_UNORDERED' }
   | { readonly code: 'PART_WITHOUT_SHARE'; readonly line: number }
 
 /** What could not be read, by field. */

@@ -5,6 +5,8 @@ import { SelectField, TextField } from '../../parts/form.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
 import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
+import { PickField } from './pick-field.tsx'
+import { useSum } from './use-sum.ts'
 
 interface SpecFieldsProps {
   specs: readonly FieldSpec[]
@@ -41,6 +43,7 @@ interface SpecFieldProps {
 
 const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
   const { label, hint } = spec
+  const sum = useSum(spec.kind === 'number' || spec.kind === 'mass' ? value : '')
   const shared = {
     label: spec.optional && spec.kind !== 'switch' ? `${label} (optional)` : label,
     hint,
@@ -57,15 +60,21 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
     case 'date':
       return <TextField {...shared} type="date" />
     case 'number':
-      return <NumberField {...shared} unit={spec.percent ? '%' : spec.unit} />
     case 'mass':
-      return <NumberField {...shared} unit="g" />
+      return (
+        <NumberField
+          {...shared}
+          hint={sum ?? hint}
+          unit={spec.kind === 'mass' ? 'g' : spec.percent ? '%' : spec.unit}
+        />
+      )
     case 'switch':
       return <Switch label={label} hint={hint} checked={value === 'yes'} onChange={(on) => onChange(on ? 'yes' : '')} />
     case 'many':
       return <ManyField label={label} value={value} options={spec.options} onChange={onChange} />
     case 'choice': {
       const none = { value: '', label: spec.optional ? 'not stated' : 'choose' }
+      if (spec.find) return <PickField {...shared} options={spec.optional ? [none, ...spec.options] : spec.options} />
       const options = spec.optional || value === '' ? [none, ...spec.options] : spec.options
       return <SelectField {...shared} options={options} />
     }

@@ -14,6 +14,11 @@ export const fieldSentences: SentencesOf<FormFieldRefusal> = {
   FIELD_NOT_A_DATE: () => 'That is not a day of the calendar. Write it as 2026-06-30.',
   FIELD_NOT_CHOSEN: () => 'Choose one of the list.',
   FIELD_ONE_OF_TWO: () => 'Give one of the two, not both.',
+  FIELD_UNIT_UNKNOWN: ({ unit }) =>
+    `"${unit.slice(0, 24)}" is not a unit of a share. Write %, or a mass in g, mg or kg.`,
+  FIELD_NEEDS_SIZE: () => 'A mass becomes a share of the usual batch: say its size first.',
+  FIELD_TWICE: () => 'Another one has this already. Choose a different one.',
+  FIELD_UNORDERED: () => 'This end is below the other one. Change one of the two.',
   PART_WITHOUT_SHARE: ({ line }) => `Line ${line} has no percentage. Write the name, then its share: "Glycerin 20".`,
 }
 

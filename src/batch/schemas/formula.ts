@@ -106,6 +106,7 @@ export const revisionSchema: v.GenericSchema<unknown, Revision> = v.object({
   vessels: listOf(vesselNeed, 40),
   lossAllowance: v.exactOptional(aFraction),
   restHours: v.exactOptional(numberBetween(0, 24 * 365)),
+  readingAgeMinutes: v.exactOptional(numberBetween(1, 60 * 24)),
   preflight: listOf(words(300), 60),
   sharedLimits: v.exactOptional(listOf(sharedLimit, 50)),
 })

@@ -3,6 +3,11 @@ import { type DraftItem, type DraftPhase, type FormulaDraft, finish } from './dr
 /** Changes of a draft; each answers a new draft. `newId` names what is added. */
 type NewId = () => string
 
+interface Added {
+  readonly draft: FormulaDraft
+  readonly id: string
+}
+
 /** One text of one part. A line that becomes q.s. or as needed gets the steps that fit. */
 export function setValue(draft: FormulaDraft, id: string, key: string, text: string, newId: NewId): FormulaDraft {
   const changed = mapItems(draft, (item) =>
@@ -13,10 +18,10 @@ export function setValue(draft: FormulaDraft, id: string, key: string, text: str
 }
 
 /** A line at the end of a phase, with the step that weighs it. The first of an empty formula makes up to 100 %. */
-export function addLine(draft: FormulaDraft, phase: string, newId: NewId): { draft: FormulaDraft; id: string } {
+export function addLine(draft: FormulaDraft, phase: string, materialId: string, newId: NewId): Added {
   const id = newId()
   const isFirst = draft.phases.every(({ lines }) => lines.length === 0)
-  const line = { id, values: { materialId: '', 'amount.kind': isFirst ? 'qs' : 'fraction' } }
+  const line = { id, values: { materialId, 'amount.kind': isFirst ? 'qs' : 'fraction' } }
   const phases = draft.phases.map((each) => (each.id === phase ? { ...each, lines: [...each.lines, line] } : each))
   return { draft: withSteps({ ...draft, phases }, newId), id }
 }
@@ -32,12 +37,13 @@ export function removeItem(draft: FormulaDraft, id: string): FormulaDraft {
     steps: draft.steps.filter(stays),
     vessels: draft.vessels.filter(stays),
     checks: draft.checks.filter(stays),
+    limits: draft.limits.filter(stays),
   }
   return mapItems(left, (item) => withoutMentions(item, gone))
 }
 
-/** One place up (−1) or down (1) in its own list. */
-export function moveItem(draft: FormulaDraft, id: string, by: -1 | 1): FormulaDraft {
+/** So many places up (below zero) or down in its own list. */
+export function moveItem(draft: FormulaDraft, id: string, by: number): FormulaDraft {
   const phases = draft.phases.map((phase) => ({ ...phase, lines: moved(phase.lines, id, by) }))
   return {
     ...draft,
@@ -45,24 +51,11 @@ export function moveItem(draft: FormulaDraft, id: string, by: -1 | 1): FormulaDr
     steps: moved(draft.steps, id, by),
     vessels: moved(draft.vessels, id, by),
     checks: moved(draft.checks, id, by),
+    limits: moved(draft.limits, id, by),
   }
 }
 
-/** A line to the end of another phase; its steps are listed there too. */
-export function moveToPhase(draft: FormulaDraft, id: string, phase: string): FormulaDraft {
-  const line = draft.phases.flatMap(({ lines }) => lines).find((each) => each.id === id)
-  if (line === undefined) return draft
-  const phases = draft.phases.map((each) => {
-    const others = each.lines.filter((other) => other.id !== id)
-    return { ...each, lines: each.id === phase ? [...others, line] : others }
-  })
-  const steps = draft.steps.map((step) =>
-    step.values.kind === 'weigh' && step.values.line === id ? { ...step, values: { ...step.values, phase } } : step,
-  )
-  return { ...draft, phases, steps }
-}
-
-export function addPhase(draft: FormulaDraft, newId: NewId): { draft: FormulaDraft; id: string } {
+export function addPhase(draft: FormulaDraft, newId: NewId): Added {
   const id = newId()
   const taken = new Set(draft.phases.map(({ values }) => values.letter))
   const letter = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].find((each) => !taken.has(each)) ?? ''
@@ -70,7 +63,7 @@ export function addPhase(draft: FormulaDraft, newId: NewId): { draft: FormulaDra
   return { draft: { ...draft, phases: [...draft.phases, phase] }, id }
 }
 
-export function addStep(draft: FormulaDraft, kind: string, newId: NewId): { draft: FormulaDraft; id: string } {
+export function addStep(draft: FormulaDraft, kind: string, newId: NewId): Added {
   const id = newId()
   const last = draft.steps.at(-1)?.values
   const values = {
@@ -81,16 +74,22 @@ export function addStep(draft: FormulaDraft, kind: string, newId: NewId): { draf
   return { draft: { ...draft, steps: [...draft.steps, { id, values }] }, id }
 }
 
-export function addVessel(draft: FormulaDraft, newId: NewId): { draft: FormulaDraft; id: string } {
+export function addVessel(draft: FormulaDraft, newId: NewId): Added {
   const id = newId()
   const vessel = { id, values: { name: '', kind: 'vessel' } }
   return { draft: { ...draft, vessels: [...draft.vessels, vessel] }, id }
 }
 
-export function addCheck(draft: FormulaDraft, newId: NewId): { draft: FormulaDraft; id: string } {
+export function addCheck(draft: FormulaDraft, newId: NewId): Added {
   const id = newId()
   const check = { id, values: { label: '', when: 'in-process' } }
   return { draft: { ...draft, checks: [...draft.checks, check] }, id }
+}
+
+export function addLimit(draft: FormulaDraft, newId: NewId): Added {
+  const id = newId()
+  const limit = { id, values: { name: '', 'of.kind': 'function' } }
+  return { draft: { ...draft, limits: [...draft.limits, limit] }, id }
 }
 
 /** A step for every line that has none: weighed at the end of its phase's weighings, or adjusted with at the end. */
@@ -159,18 +158,29 @@ function withoutMentions<I extends DraftItem>(item: I, gone: ReadonlySet<string>
   }
 }
 
-function mapItems(draft: FormulaDraft, change: <I extends DraftItem>(item: I) => I): FormulaDraft {
+/** Every part changed by itself; lists and phases that stay the same stay the same objects, as do the items in them. */
+export function mapItems(draft: FormulaDraft, change: <I extends DraftItem>(item: I) => I): FormulaDraft {
+  const all = <I extends DraftItem>(items: readonly I[]) => sameList(items, items.map(change))
+  const phases = draft.phases.map((phase) => {
+    const lines = all(phase.lines)
+    const changed = change(phase)
+    return lines === changed.lines ? changed : { ...changed, lines }
+  })
   return {
     ...draft,
     head: change(draft.head),
-    phases: draft.phases.map((phase) => ({ ...change(phase), lines: phase.lines.map((line) => change(line)) })),
-    steps: draft.steps.map((step) => change(step)),
-    vessels: draft.vessels.map((vessel) => change(vessel)),
-    checks: draft.checks.map((check) => change(check)),
+    phases: sameList(draft.phases, phases),
+    steps: all(draft.steps),
+    vessels: all(draft.vessels),
+    checks: all(draft.checks),
+    limits: all(draft.limits),
   }
 }
 
-function moved<I extends DraftItem>(items: readonly I[], id: string, by: -1 | 1): readonly I[] {
+const sameList = <I>(before: readonly I[], next: readonly I[]): readonly I[] =>
+  next.every((item, at) => item === before[at]) ? before : next
+
+function moved<I extends DraftItem>(items: readonly I[], id: string, by: number): readonly I[] {
   const from = items.findIndex((item) => item.id === id)
   const to = from + by
   const item = items[from]

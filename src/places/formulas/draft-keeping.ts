@@ -20,7 +20,8 @@ function draftFrom(text: string | null): FormulaDraft | null {
   try {
     const draft: Partial<FormulaDraft> | null = JSON.parse(text)
     const isWhole = draft?.head && draft.phases && draft.steps && draft.vessels && draft.checks && draft.id
-    return isWhole ? (draft as FormulaDraft) : null
+    // Drafts of before there were shared limits have none.
+    return isWhole ? ({ limits: [], ...draft } as FormulaDraft) : null
   } catch {
     return null
   }

@@ -2,7 +2,8 @@ import type { Values } from '../../app/forms/field-spec'
 import { showFields } from '../../app/forms/show-fields'
 import type { Formula, Line, Phase, Revision } from '../../batch/formula'
 import type { Step } from '../../batch/step'
-import { checkFields, headFields, lineFields, noOptions, phaseFields, vesselFields } from './fields'
+import { checkFields, headFields, limitFields, noOptions, phaseFields, vesselFields } from './fields'
+import { lineFields } from './line-fields'
 import { stepFields } from './step-fields'
 
 /** One line, step, vessel or check while it is changed, by the texts of its form. */
@@ -25,6 +26,8 @@ export interface FormulaDraft {
   readonly steps: readonly DraftItem[]
   readonly vessels: readonly DraftItem[]
   readonly checks: readonly DraftItem[]
+  /** Limits over several lines together. */
+  readonly limits: readonly DraftItem[]
 }
 
 /** What is listed after the phases stands under this name. */
@@ -32,17 +35,19 @@ export const finish = 'finish'
 
 /** The texts of one revision, ready to be changed. An approval is of the old text and does not come along. */
 export function draftOf(formula: Formula, revision: Revision, mark: '.' | ','): FormulaDraft {
-  const { phases, procedure, specification, vessels, approvedBy: _by, approvedAt: _at, ...rest } = revision
+  const { phases, procedure, specification, vessels, sharedLimits = [] } = revision
+  const { approvedBy: _by, approvedAt: _at, ...rest } = revision
   const { code, name, nickname, contact } = formula
   const head = { ...rest, code, name, nickname, contact }
   return {
     id: formula.id,
     from: revision.number,
     head: { id: 'head', values: showFields(headFields, head, mark) },
-    phases: phases.map((phase) => draftPhase(phase, mark)),
+    phases: phases.map((phase, index) => draftPhase(phase, index, mark)),
     steps: procedure.map((step) => draftStep(step, phases, mark)),
     vessels: vessels.map((each) => ({ id: each.id, values: showFields(vesselFields, each, mark) })),
     checks: specification.map((each) => ({ id: each.id, values: showFields(checkFields, each, mark) })),
+    limits: sharedLimits.map((each) => ({ id: each.id, values: showFields(limitFields(each.of.kind), each, mark) })),
   }
 }
 
@@ -63,11 +68,12 @@ export function emptyDraft(id: string, newId: () => string): FormulaDraft {
     steps: [],
     vessels: [{ id: newId(), values: { name: 'Main beaker', kind: 'vessel' } }],
     checks: [],
+    limits: [],
   }
 }
 
-const draftPhase = (phase: Phase, mark: '.' | ','): DraftPhase => ({
-  id: phaseIdOf(phase.letter),
+const draftPhase = (phase: Phase, index: number, mark: '.' | ','): DraftPhase => ({
+  id: phaseIdOf(index),
   values: showFields(phaseFields, phase, mark),
   lines: phase.lines.map((line) => ({ id: line.id, values: lineValues(line, mark) })),
 })
@@ -78,12 +84,13 @@ const lineValues = (line: Line, mark: '.' | ','): Values => ({
 
 function draftStep(step: Step, phases: readonly Phase[], mark: '.' | ','): DraftItem {
   const portion = portionOf(step, phases)
+  const phase = phases.findIndex(({ letter }) => letter === step.phase)
   return {
     id: step.id,
     values: {
       ...showFields(stepFields(step.kind, noOptions), { ...step, portion }, mark),
       kind: step.kind,
-      phase: phases.some(({ letter }) => letter === step.phase) ? phaseIdOf(step.phase) : finish,
+      phase: phase < 0 ? finish : phaseIdOf(phase),
     },
   }
 }
@@ -98,4 +105,5 @@ function portionOf(step: Step, phases: readonly Phase[]): number | undefined {
   return undefined
 }
 
-const phaseIdOf = (letter: string): string => `phase-${letter}`
+/** By place and not by letter: two phases may bear the same letter while they are changed. */
+const phaseIdOf = (index: number): string => `phase-${index + 1}`

@@ -1,44 +1,48 @@
-import { useApp } from '../../app/app'
+import { useState } from 'preact/hooks'
+import { useFormat } from '../../app/format'
 import { SpecFields } from '../../app/forms/spec-fields'
-import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
+import { Choice } from '../../parts/choice'
 import { SelectField } from '../../parts/form'
-import { Notice } from '../../parts/notice'
 import type { DraftItem, DraftPhase } from './draft'
 import { EditorItem } from './editor-item'
 import type { EditorModel } from './editor-model'
 import { phaseFields } from './fields'
-import { shareOf } from './total'
+import { rowKeyOf } from './line-fields'
+import { MaterialSheet } from './material-sheet'
+import { QsPortions } from './qs-portions'
+import { OtherUnit, ShareEntry } from './share-entry'
 
-/** The lines, phase by phase. */
+/** The lines, phase by phase. A line is dragged, or moved with keys, within its phase and into others. */
 export function EditorLines({ editor }: { editor: EditorModel }) {
   const { phases } = editor.draft.value
+  const hasSize = editor.world.value.sizeUg !== null
   return (
-    <>
-      <NoMaterials editor={editor} />
+    <div class="editor-part" id="editor-lines" data-drop-family="lines">
+      <Choice
+        label="Shares in"
+        value={editor.unit.value}
+        options={[
+          { value: '%', label: '% of the batch' },
+          { value: 'g', label: 'g of the usual batch', sub: hasSize ? undefined : 'say its size first' },
+        ]}
+        onChange={(unit) => (unit === '%' || hasSize) && editor.setUnit(unit)}
+        hideLabel
+      />
       {phases.map((phase) => (
-        <PhaseCard key={phase.id} editor={editor} phase={phase} />
+        <PhaseCard key={phase.id} editor={editor} phase={phase} several={phases.length > 1} />
       ))}
       <div>
         <Button icon="plus" label="Add a phase" onPress={() => editor.add('phase')} />
       </div>
-    </>
+    </div>
   )
 }
 
-function NoMaterials({ editor }: { editor: EditorModel }) {
-  if (editor.options.value.materials.length > 0) return null
-  return (
-    <Notice title="Lines are made of materials, and there is none yet.">
-      <Button icon="package" label="Add materials" href={addressOf({ place: 'materials' })} />
-    </Notice>
-  )
-}
-
-function PhaseCard({ editor, phase }: { editor: EditorModel; phase: DraftPhase }) {
+function PhaseCard({ editor, phase, several }: { editor: EditorModel; phase: DraftPhase; several: boolean }) {
   const { letter = '', name = '' } = phase.values
-  const text = usePercentText()
+  const [adding, setAdding] = useState(false)
   return (
     <Card label={`Phase ${letter}`}>
       <header class="editor-phase">
@@ -48,69 +52,110 @@ function PhaseCard({ editor, phase }: { editor: EditorModel; phase: DraftPhase }
           errors={editor.fieldErrors.value[phase.id] ?? {}}
           onChange={(key, value) => editor.set(phase.id, key, value)}
         />
-        <p class="editor-phase-share">{text(editor.total.value.byPhase.get(phase.id) ?? 0)} %</p>
+        <PhaseShare editor={editor} id={phase.id} />
       </header>
-      <ol class="editor-items" aria-label={`Lines of ${name}`}>
+      <ol class="editor-items" aria-label={`Lines of ${name}`} data-drop-list={phase.id}>
         {phase.lines.map((line) => (
-          <LineItem key={line.id} editor={editor} phase={phase} line={line} />
+          <LineItem key={line.id} editor={editor} phase={phase.id} line={line} />
         ))}
       </ol>
       <div class="editor-buttons">
-        <Button
-          icon="plus"
-          label="Add a line"
-          name={`Add a line to ${name}`}
-          onPress={() => editor.addLine(phase.id)}
-        />
-        {editor.draft.value.phases.length > 1 && (
+        <Button icon="plus" label="Add a line" name={`Add a line to ${name}`} onPress={() => setAdding(true)} />
+        {several && (
           <>
-            <Button label="Up" name={`Phase ${letter}: up`} onPress={() => editor.move(phase.id, -1)} />
-            <Button label="Down" name={`Phase ${letter}: down`} onPress={() => editor.move(phase.id, 1)} />
+            <Button icon="arrow-up" label="Up" name={`Up: phase ${letter}`} onPress={() => editor.move(phase.id, -1)} />
+            <Button
+              icon="arrow-down"
+              label="Down"
+              name={`Down: phase ${letter}`}
+              onPress={() => editor.move(phase.id, 1)}
+            />
           </>
         )}
         {phase.lines.length === 0 && (
           <Button icon="trash" label="Take this phase out" onPress={() => editor.remove(phase.id)} />
         )}
       </div>
+      {adding && (
+        <MaterialSheet
+          options={editor.options.value.materials}
+          onPick={(material) => {
+            setAdding(false)
+            const id = editor.addLine(phase.id, material)
+            // Once the row stands, and the sheet has given the focus back.
+            requestAnimationFrame(() => document.getElementById(`share-${id}`)?.focus())
+          }}
+          onClose={() => setAdding(false)}
+        />
+      )}
     </Card>
   )
 }
 
+function PhaseShare({ editor, id }: { editor: EditorModel; id: string }) {
+  const format = useFormat()
+  return <p class="editor-phase-share">{format.percent(editor.total.value.byPhase.get(id) ?? 0, 3)}</p>
+}
+
 interface LineItemProps {
   editor: EditorModel
-  phase: DraftPhase
+  phase: string
   line: DraftItem
 }
 
 function LineItem({ editor, phase, line }: LineItemProps) {
-  const text = usePercentText()
-  const { options, total } = editor
-  const name = options.value.materials.find(({ value }) => value === line.values.materialId)?.label
+  const { options } = editor
+  const name =
+    options.value.materials.find(({ value }) => value === line.values.materialId)?.label ?? 'Choose a material'
   const kind = line.values['amount.kind']
-  const share = kind === 'qs' ? (total.value.qs ?? 0) : shareOf(line.values)
-  const sub = kind === 'qs' ? 'q.s.' : kind === 'as-needed' ? 'as needed' : undefined
+  const rowKey = rowKeyOf(kind)
   return (
     <EditorItem
       editor={editor}
       item={line}
-      label={name ?? 'Choose a material'}
-      sub={sub}
-      value={`${text(share)} %`}
+      label={name}
+      sub={<LineSub editor={editor} line={line} />}
+      entry={<ShareEntry editor={editor} line={line} name={name} />}
+      without={rowKey === null ? [] : [rowKey]}
       removeLabel="Take this line out"
+      onStep={(by) => editor.stepLine(line.id, by)}
+      onDrop={({ list, at }) => editor.placeLine(line.id, list, at)}
     >
-      {editor.draft.value.phases.length > 1 && (
-        <SelectField
-          label="Phase"
-          value={phase.id}
-          options={options.value.phases.filter(({ value }) => value !== 'finish')}
-          onChange={(to) => editor.moveToPhase(line.id, to)}
-        />
-      )}
+      {kind === 'qs' && <QsPortions editor={editor} line={line} />}
+      <div class="editor-buttons">
+        {options.value.phases.length > 2 && (
+          <SelectField
+            label="Phase"
+            value={phase}
+            options={options.value.phases.filter(({ value }) => value !== 'finish')}
+            onChange={(to) => editor.placeLine(line.id, to, Number.MAX_SAFE_INTEGER)}
+          />
+        )}
+        {kind !== 'qs' && <Button icon="split" label="Split in two lines" onPress={() => editor.split(line.id)} />}
+      </div>
     </EditorItem>
   )
 }
 
-function usePercentText(): (share: number) => string {
-  const mark = useApp().settings.decimalMark.value
-  return (share) => (share * 100).toFixed(3).replace('.', mark)
+function LineSub({ editor, line }: { editor: EditorModel; line: DraftItem }) {
+  const { values } = line
+  const kind = { qs: 'q.s., ', 'as-needed': 'as needed, ' }[values['amount.kind'] ?? ''] ?? ''
+  const range = rangeText(values)
+  return (
+    <>
+      {kind}
+      <OtherUnit editor={editor} line={line} />
+      {range && ` · ${range}`}
+      {values.fixedOrder === 'yes' && ' · after those above'}
+    </>
+  )
+}
+
+function rangeText(values: DraftItem['values']): string {
+  const needed = values['amount.kind'] === 'as-needed'
+  const min = (needed ? values['amount.min'] : values['range.min']) ?? ''
+  const max = (needed ? values['amount.max'] : values['range.max']) ?? ''
+  if (min === '' && max === '') return ''
+  if (min === '') return `${max} % at most`
+  return max === '' ? `${min} % at least` : `${min}–${max} %`
 }

@@ -1,49 +1,91 @@
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { SelectField } from '../../parts/form'
+import type { DraftItem } from './draft'
 import { EditorItem } from './editor-item'
 import type { EditorModel } from './editor-model'
 import { stepKinds } from './step-fields'
 
 /** The procedure: every step in its order, and a new one of any kind. */
 export function EditorSteps({ editor }: { editor: EditorModel }) {
-  const { steps, phases } = editor.draft.value
-  const options = editor.options.value
-  const lines = phases.flatMap((phase) => phase.lines)
-  const unweighed = lines.filter((line) => !steps.some(({ values }) => values.line === line.id)).length
-  const vesselName = (id: string | undefined) => options.vessels.find(({ value }) => value === id)?.label ?? 'no vessel'
-  const phaseName = (id: string | undefined) => options.phases.find(({ value }) => value === id)?.label ?? ''
+  const { steps } = editor.draft.value
   return (
-    <Card labelledBy="editor-steps">
-      <h2 id="editor-steps">Procedure</h2>
-      <ol class="editor-items" aria-label="Steps">
-        {steps.map((step, index) => (
-          <EditorItem
-            key={step.id}
-            editor={editor}
-            item={step}
-            label={options.steps[index]?.label ?? ''}
-            sub={`${kindLabel(step.values.kind)} · ${vesselName(step.values.vessel)} · ${phaseName(step.values.phase)}`}
-            removeLabel="Take this step out"
-          />
-        ))}
-      </ol>
-      {unweighed > 0 && (
-        <Button
-          kind="caution"
-          icon="scale"
-          label={unweighed === 1 ? 'Add the missing weigh step' : `Add ${unweighed} missing weigh steps`}
-          onPress={editor.addMissingSteps}
+    <div class="editor-part" id="editor-steps" data-drop-family="steps">
+      <Card labelledBy="editor-steps-head">
+        <h2 id="editor-steps-head">Procedure</h2>
+        <ol class="editor-items" aria-label="Steps" data-drop-list="steps">
+          {steps.map((step, at) => (
+            <StepItem key={step.id} editor={editor} step={step} at={at} />
+          ))}
+        </ol>
+        <MissingSteps editor={editor} />
+        <SelectField
+          label="Add a step"
+          value=""
+          options={[{ value: '', label: 'choose what it does' }, ...stepKinds]}
+          onChange={(kind) => kind !== '' && editor.addStep(kind)}
         />
-      )}
-      <SelectField
-        label="Add a step"
-        value=""
-        options={[{ value: '', label: 'choose what it does' }, ...stepKinds]}
-        onChange={(kind) => kind !== '' && editor.addStep(kind)}
-      />
-    </Card>
+      </Card>
+    </div>
   )
+}
+
+function StepItem({ editor, step, at }: { editor: EditorModel; step: DraftItem; at: number }) {
+  const { steps, vessels, phases } = editor.options.value
+  const labelOf = (of: typeof vessels, id: string | undefined) => of.find(({ value }) => value === id)?.label ?? ''
+  const { kind, vessel, cup, from, phase, secondPerson } = step.values
+  const source = cup ?? from
+  const into = labelOf(vessels, vessel) || 'no vessel'
+  return (
+    <EditorItem
+      editor={editor}
+      item={step}
+      label={steps[at]?.label ?? ''}
+      sub={[
+        kindLabel(kind),
+        source ? `${labelOf(vessels, source)} into ${into}` : into,
+        labelOf(phases, phase),
+        conditionText(step.values),
+        secondPerson === 'yes' ? 'second person' : '',
+      ]
+        .filter((part) => part !== '')
+        .join(' · ')}
+      removeLabel="Take this step out"
+      onStep={(by) => editor.placeStep(step.id, Math.max(0, at + by))}
+      onDrop={(to) => editor.placeStep(step.id, to.at)}
+    />
+  )
+}
+
+function MissingSteps({ editor }: { editor: EditorModel }) {
+  const { steps, phases } = editor.draft.value
+  const used = new Set(steps.map(({ values }) => values.line))
+  const unweighed = phases.flatMap(({ lines }) => lines).filter(({ id }) => !used.has(id)).length
+  if (unweighed === 0) return null
+  return (
+    <Button
+      kind="caution"
+      icon="scale"
+      label={unweighed === 1 ? 'Add the missing weigh step' : `Add ${unweighed} missing weigh steps`}
+      onPress={editor.addMissingSteps}
+    />
+  )
+}
+
+/** The figures of a step that decide how it is done, as they were typed. */
+function conditionText(values: DraftItem['values']): string {
+  const { targetC, holdMinutes, minutes, hours, bothAtLeastC, maxDifferenceC, portion } = values
+  return [
+    targetC ? `${targetC} °C` : '',
+    holdMinutes ? `hold ${holdMinutes} min` : '',
+    minutes ? `${minutes} min` : '',
+    hours ? `${hours} h` : '',
+    bothAtLeastC ? `both at least ${bothAtLeastC} °C` : '',
+    maxDifferenceC ? `within ${maxDifferenceC} °C` : '',
+    portion ? `${portion} %` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ')
 }
 
 const kindLabel = (kind: string | undefined): string =>

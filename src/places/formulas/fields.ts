@@ -12,7 +12,7 @@ export interface Options {
 
 export const noOptions: Options = { materials: [], phases: [], lines: [], steps: [], vessels: [], checks: [] }
 
-const same = (...values: string[]): FieldOption[] => values.map((value) => ({ value, label: value }))
+export const same = (...values: string[]): FieldOption[] => values.map((value) => ({ value, label: value }))
 
 export const headFields: readonly FieldSpec[] = [
   { key: 'name', label: 'Name', kind: 'text' },
@@ -37,6 +37,16 @@ export const headFields: readonly FieldSpec[] = [
     optional: true,
   },
   {
+    key: 'readingAgeMinutes',
+    label: 'A temperature reading counts for',
+    hint: '15 min if empty',
+    kind: 'number',
+    unit: 'min',
+    min: 1,
+    max: 1440,
+    optional: true,
+  },
+  {
     key: 'lossAllowance',
     label: 'Unexplained loss allowed',
     kind: 'number',
@@ -51,65 +61,6 @@ export const phaseFields: readonly FieldSpec[] = [
   { key: 'letter', label: 'Letter', kind: 'text', longest: 4 },
   { key: 'name', label: 'Name', kind: 'text', longest: 80 },
 ]
-
-export const amountKinds: readonly FieldOption[] = [
-  { value: 'fraction', label: 'a fixed share' },
-  { value: 'qs', label: 'q.s.: makes up to 100 %' },
-  { value: 'as-needed', label: 'as needed, to adjust' },
-]
-
-/** The fields of a line, by how much of it goes in. */
-export function lineFields(kind: string, options: Options): readonly FieldSpec[] {
-  return [
-    { key: 'materialId', label: 'Material', kind: 'choice', options: options.materials },
-    { key: 'amount.kind', label: 'How much', kind: 'choice', options: amountKinds },
-    ...amountFields(kind),
-    {
-      key: 'tolerance.relative',
-      label: 'Tolerance of the weighing, ±',
-      hint: 'of the target; 1 % if empty',
-      kind: 'number',
-      percent: true,
-      optional: true,
-    },
-    { key: 'tolerance.absoluteUg', label: 'or tolerance, ± in g', kind: 'mass', zero: false, optional: true },
-    { key: 'assayAssumed', label: 'Active matter it was written for', kind: 'number', percent: true, optional: true },
-    { key: 'range.min', label: 'Finished product, at least', kind: 'number', percent: true, optional: true },
-    { key: 'range.max', label: 'Finished product, at most', kind: 'number', percent: true, optional: true },
-    {
-      key: 'locksAfter',
-      label: 'Too late for more of it after',
-      kind: 'choice',
-      options: options.steps,
-      optional: true,
-    },
-    { key: 'fixedOrder', label: 'Goes in after the lines above it', kind: 'switch', optional: true },
-  ]
-}
-
-function amountFields(kind: string): readonly FieldSpec[] {
-  switch (kind) {
-    case 'qs':
-      return [
-        {
-          key: 'amount.heldBack',
-          label: 'Held back',
-          hint: 'of the batch, for rinses and make-up; 3 % if empty',
-          kind: 'number',
-          percent: true,
-          optional: true,
-        },
-      ]
-    case 'as-needed':
-      return [
-        { key: 'amount.expected', label: 'Expected', kind: 'number', percent: true },
-        { key: 'amount.min', label: 'Least', kind: 'number', percent: true },
-        { key: 'amount.max', label: 'Most', kind: 'number', percent: true },
-      ]
-    default:
-      return [{ key: 'amount.fraction', label: 'Share of the batch', kind: 'number', percent: true }]
-  }
-}
 
 export const vesselFields: readonly FieldSpec[] = [
   { key: 'name', label: 'Name', kind: 'text', longest: 80 },
@@ -168,3 +119,38 @@ export const checkFields: readonly FieldSpec[] = [
   { key: 'method', label: 'Method', kind: 'text', longest: 500, rows: 2, optional: true },
   { key: 'expected', label: 'What it should be, in words', kind: 'text', longest: 500, optional: true },
 ]
+
+/** The fields of a limit over several lines, by what it is a limit of. */
+export function limitFields(kind: string): readonly FieldSpec[] {
+  return [
+    { key: 'name', label: 'Name', hint: '"preservatives in all"', kind: 'text' },
+    {
+      key: 'of.kind',
+      label: 'Limit of',
+      kind: 'choice',
+      options: [
+        { value: 'inci', label: 'one INCI constituent' },
+        { value: 'active', label: 'active matter of a class' },
+        { value: 'function', label: 'all materials that do the same' },
+      ],
+    },
+    ...limitedFields(kind),
+    { key: 'min', label: 'At least', kind: 'number', percent: true, optional: true },
+    { key: 'max', label: 'At most', kind: 'number', percent: true, optional: true },
+  ]
+}
+
+function limitedFields(kind: string): readonly FieldSpec[] {
+  switch (kind) {
+    case 'inci':
+      return [{ key: 'of.name', label: 'INCI name', kind: 'text' }]
+    case 'active':
+      return [{ key: 'of.class', label: 'Class', kind: 'choice', options: activeClasses }]
+    case 'function':
+      return [{ key: 'of.function', label: 'What they do', hint: 'as it stands at the materials', kind: 'text' }]
+    default:
+      return []
+  }
+}
+
+const activeClasses = same('anionic', 'amphoteric', 'non-ionic', 'cationic surfactant', 'cationic polymer')

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readCatalogueFile } from '../../../../src/app/import/import-documents'
 import { draftOf, duplicateOf } from '../../../../src/places/formulas/draft'
-import { optionsOf, readDraft } from '../../../../src/places/formulas/draft-read'
+import { optionsOf } from '../../../../src/places/formulas/draft-options'
+import { readDraft } from '../../../../src/places/formulas/draft-read'
 
 const file = readCatalogueFile(readFileSync('demo-data/catalogue.json', 'utf8'))
 if (!file.ok) throw new Error('The demonstration cannot be read')
@@ -17,7 +18,11 @@ describe('a formula as texts', () => {
         if (!revision) throw new Error('No revision')
         const { approvedBy: _by, approvedAt: _at, ...unapproved } = revision
         const draft = draftOf(formula, revision, mark)
-        const read = readDraft(draft, optionsOf(draft, choices), revision.number)
+        const read = readDraft(
+          draft,
+          { options: optionsOf(draft, choices), sizeUg: null, sums: new Map() },
+          revision.number,
+        )
         expect(read).toEqual({
           ok: true,
           value: {

@@ -1,48 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { App } from '../../../../src/app/app'
-import { emptyDraft } from '../../../../src/places/formulas/draft'
 import { keptDraft } from '../../../../src/places/formulas/draft-keeping'
-import { createEditor, type EditorModel } from '../../../../src/places/formulas/editor-model'
 import { createFormulaPage, createFormulasModel } from '../../../../src/places/formulas/model'
-import { fakeApp } from '../../app/import/fake-app'
-
-const withMaterials = async (app: App) => {
-  for (const id of ['aqua', 'oat', 'acid'])
-    await app.catalogue.save('material', { id, name: id, inci: [], function: '' })
-}
-
-const lastLine = (editor: EditorModel) => {
-  const line = editor.draft.value.phases.flatMap(({ lines }) => lines).at(-1)
-  if (!line) throw new Error('No line')
-  return line.id
-}
-
-/** An empty formula with water q.s. and 1 % of oat, as a person would write it. */
-const written = async (options: Parameters<typeof fakeApp>[0] = {}) => {
-  const world = fakeApp(options)
-  await withMaterials(world.app)
-  const editor = createEditor(
-    world.app,
-    emptyDraft('f1', () => world.app.ids.next()),
-  )
-  const phase = editor.draft.value.phases[0]?.id ?? ''
-  editor.addLine(phase)
-  editor.set(lastLine(editor), 'materialId', 'aqua')
-  editor.addLine(phase)
-  editor.set(lastLine(editor), 'materialId', 'oat')
-  editor.set(lastLine(editor), 'amount.fraction', '1')
-  for (const [key, text] of Object.entries({ name: 'Lotion', code: 'L-1', nickname: 'Lotion' }))
-    editor.set('head', key, text)
-  return { ...world, editor }
-}
-
-const change = async (app: App) => {
-  const page = createFormulaPage(app, 'f1')
-  await page.load()
-  await page.change()
-  if (!page.draft.value) throw new Error('No draft')
-  return createEditor(app, page.draft.value)
-}
+import { change, lastLine, written } from './writing'
 
 const numbers = (app: App) => app.catalogue.formulas.value.get('f1')?.revisions.map(({ number }) => number)
 
@@ -162,7 +122,7 @@ describe('writing a formula', () => {
     expect(editor.draft.value.phases[0]?.lines.map(({ values }) => values.materialId)).toEqual(['oat', 'aqua'])
     editor.add('phase')
     const second = editor.draft.value.phases[1]?.id ?? ''
-    editor.moveToPhase(oat, second)
+    editor.placeLine(oat, second, 0)
     expect(editor.draft.value.phases.map(({ lines }) => lines.length)).toEqual([1, 1])
     expect(editor.draft.value.steps.find(({ values }) => values.line === oat)?.values.phase).toBe(second)
   })
