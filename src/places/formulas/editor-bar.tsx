@@ -1,3 +1,4 @@
+import './editor-bar.css'
 import { useFormat } from '../../app/format'
 import { Button } from '../../parts/button'
 import { Mark } from '../../parts/mark'

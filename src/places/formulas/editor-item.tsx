@@ -1,3 +1,4 @@
+import './editor-item.css'
 import { useComputed } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { SpecFields } from '../../app/forms/spec-fields'

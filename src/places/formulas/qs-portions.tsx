@@ -1,3 +1,4 @@
+import './share-entry.css'
 import { useFormat } from '../../app/format'
 import { Button } from '../../parts/button'
 import { NumberField } from '../../parts/number-field'

@@ -1,3 +1,4 @@
+import './share-entry.css'
 import { useComputed } from '@preact/signals'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
