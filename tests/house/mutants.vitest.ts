@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   root: process.cwd(),
   test: {
+    setupFiles: ['tests/house/same-cases.ts'],
     include: ['tests/unit/{trade,batch}/**/*.test.ts', 'tests/property/**/*.test.ts', 'tests/vectors/**/*.test.ts'],
   },
 })
