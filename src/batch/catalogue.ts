@@ -92,5 +92,7 @@ export interface KeptVessel {
   readonly name: string
   readonly tareUg?: Micrograms
   readonly capacityUg: Micrograms
+  /** What the stirrer that belongs to it keeps moving: less it does not reach, more it does not turn over. */
+  readonly stirsUg?: { readonly min: Micrograms; readonly max: Micrograms }
   readonly archived?: boolean
 }

@@ -48,7 +48,7 @@ function discard(state: BatchState, { vessel, reason }: Asks<'discard-cup'>): De
 }
 
 function addUnplanned(state: BatchState, intention: Asks<'add-unplanned'>, context: Context): Decision {
-  const { name, materialId, vessel, netUg, lot, reason, most } = intention
+  const { name, materialId, vessel, netUg, lot, reason, most, material } = intention
   if (name.trim() === '') return refuse({ code: 'NAME_MISSING' })
   const bad = badMass(netUg)
   if (bad) return refuse(bad)
@@ -69,6 +69,7 @@ function addUnplanned(state: BatchState, intention: Asks<'add-unplanned'>, conte
         ...(materialId === undefined ? {} : { materialId }),
         ...(lot === undefined ? {} : { lot }),
         ...(most === undefined ? {} : { most }),
+        ...(material === undefined ? {} : { material }),
       },
     },
   ])

@@ -3,6 +3,7 @@ import type { Micrograms } from '../trade/mass'
 import { accept, refuse } from '../trade/result'
 import { judge } from '../trade/tolerance'
 import { netOf, type Reading } from '../trade/weighing'
+import { correctLot } from './correct-lot'
 import { canBeStruck } from './fold'
 import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention } from './intention'
@@ -15,7 +16,10 @@ import { settle } from './settle'
 import type { BatchState } from './state'
 import { type Weighing, weighingOf } from './weighing-of'
 
-type WeighingIntention = Extract<Intention, { do: 'weigh' | 'leave-short' | 'take-out' | 'settle' | 'strike' }>
+type WeighingIntention = Extract<
+  Intention,
+  { do: 'weigh' | 'leave-short' | 'take-out' | 'settle' | 'strike' | 'correct-lot' }
+>
 
 /** Rules of the weighing itself: what counts as in, over, taken out, settled, struck. */
 export function decideWeighing(state: BatchState, intention: WeighingIntention, context: Context): Decision {
@@ -30,6 +34,8 @@ export function decideWeighing(state: BatchState, intention: WeighingIntention, 
       return settle(state, intention)
     case 'strike':
       return strike(state, intention)
+    case 'correct-lot':
+      return correctLot(state, intention, context)
   }
 }
 

@@ -30,6 +30,7 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
     case 'take-out':
     case 'settle':
     case 'strike':
+    case 'correct-lot':
       return decideWeighing(state, intention, context)
     case 'discard-cup':
     case 'add-unplanned':

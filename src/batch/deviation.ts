@@ -135,6 +135,8 @@ const closedForms = ({ state, problem }: Question): Least => {
 
 function offersOf(question: Question, deviation: DeviationState, least: Least): readonly RemedyOffer[] {
   const { problem } = question
+  // No figures make a lot good that was not to be used.
+  if (deviation.cause === 'lot') return [...discardOffer(question, deviation), acceptOffer(question, deviation)]
   const own = ownLinesOf(question)
   const scaled = scaleTheRest(own)
   const smaller = scaled.feasible ? null : scaleToSmaller(own)

@@ -1,6 +1,6 @@
 import { instrumentWords, kindOfRemedy, measuredWords, type Say } from './entry-phrases'
 import type { Event } from './event'
-import { type BatchEvent, isKnown } from './kinds'
+import { type BatchEvent, type Bodies, isKnown } from './kinds'
 
 /** One sentence for an entry, whatever its kind: an unknown one is named, never dropped. */
 export function wordsOf(event: Event, say: Say): string {
@@ -28,6 +28,10 @@ function knownWords(event: BatchEvent, say: Say): string {
     case 'lot-chosen': {
       const { line, lots, reason } = event.body
       return `Chose lot ${lots.map(say.lot).join(', then ')} for ${say.line(line)}${because(reason)}.`
+    }
+    case 'lot-corrected': {
+      const about = say.entry(event.body.entry)
+      return `Corrected the lot to ${say.lot(event.body.lot)}${about === null ? '' : ` of “${about}”`}: ${event.body.reason}.`
     }
     case 'struck': {
       const about = say.entry(event.body.entry)
@@ -71,10 +75,8 @@ function knownWords(event: BatchEvent, say: Say): string {
     }
     case 'measured':
       return measuredWords(event.body, say)
-    case 'deviation-noticed': {
-      const { line, direction, byUg, inCup } = event.body
-      return `${say.line(line)} is ${say.mass(byUg)} ${direction}${inCup ? ', still in its cup' : ''}.`
-    }
+    case 'deviation-noticed':
+      return deviationWords(event.body, say)
     case 'remedy-chosen': {
       const { remedy, reason, totalUg, targets } = event.body
       const changed = targets.length === 0 ? '' : `, ${targets.length} targets changed`
@@ -82,6 +84,23 @@ function knownWords(event: BatchEvent, say: Say): string {
     }
     default:
       return courseWords(event, say)
+  }
+}
+
+function deviationWords(body: Bodies['deviation-noticed'], say: Say): string {
+  const [name, mass] = [say.line(body.line), say.mass(body.byUg)]
+  const inCup = body.inCup ? ', still in its cup' : ''
+  switch (body.cause) {
+    case 'forgotten':
+      return `${mass} of ${name} is missing: its step has passed.`
+    case 'foreign':
+      return `${mass} of ${name} is in and not in the formula.`
+    case 'loss':
+      return `${mass} of ${name} is gone, with what stood with it.`
+    case 'lot':
+      return `${name} came from a lot that was not to be used${inCup}.`
+    default:
+      return `${name} is ${mass} ${body.direction}${inCup}.`
   }
 }
 

@@ -5,7 +5,7 @@ import type { Balance, Lot } from './catalogue'
  * What stands in the way of a batch before it is opened. `about` is the line or vessel it concerns; with `code` it
  * names the finding in `header.kept`, once a person keeps it with a reason.
  */
-export type Finding = LotFinding | BalanceFinding | VesselFinding | HeldBackFinding
+export type Finding = LotFinding | BalanceFinding | VesselFinding | StirrerFinding | HeldBackFinding
 
 export type LotFinding =
   | { readonly code: 'LOT_EXPIRED'; readonly about: string; readonly lot: Lot; readonly daysOver: number }
@@ -44,6 +44,14 @@ export interface VesselFinding {
   readonly peakUg: Micrograms
   readonly neededUg: Micrograms
   readonly capacityUg: Micrograms
+}
+
+/** What is stirred in the vessel in the end is less, or more, than its stirrer keeps moving. */
+export interface StirrerFinding {
+  readonly code: 'STIRRER_RANGE'
+  readonly about: string
+  readonly peakUg: Micrograms
+  readonly stirsUg: { readonly min: Micrograms; readonly max: Micrograms }
 }
 
 export interface HeldBackFinding {

@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { RemedyProblem } from '../trade/remedy'
-import { bindingAt, outOfRangeAt } from '../trade/remedy-check'
+import { bindingAt, outOfRangeAt, shareAt } from '../trade/remedy-check'
 import { type Limits, limitsOf } from './remedy-limits'
 import type { BatchState } from './state'
 
@@ -39,14 +39,9 @@ export function rowsOf({ state, about, problem, leftUg }: Asked, finalUg: readon
   })
   const shared = (problem.couplings ?? []).flatMap((coupling): FinishedRow[] => {
     if (coupling.kind !== 'share') return []
-    const share = (masses: readonly Micrograms[], of: Micrograms): number =>
-      coupling.parts.reduce((held, part) => {
-        const index = problem.lines.findIndex(({ id }) => id === part.line)
-        return held + part.share * (masses[index] ?? 0)
-      }, 0) / of
     const { id, low, high } = coupling
     const name = nameOfShared(state, id)
-    const ends = { before: share(leftUg, beforeTotalUg), after: share(finalUg, totalUg) }
+    const ends = { before: shareAt(problem, coupling, leftUg), after: shareAt(problem, coupling, finalUg) }
     return [{ line: id, name, ...ends, low, high, from: 'shared', breaks: broken.has(id), binds: binding.has(id) }]
   })
   return [...rows, ...shared].filter((row) => row.breaks || row.binds || row.line === about).sort(inOrder(about))

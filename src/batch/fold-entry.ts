@@ -12,6 +12,7 @@ export function applyEntry(state: BatchState, event: BatchEvent, atMs: number): 
     case 'transferred':
     case 'discarded':
     case 'spilled':
+    case 'lot-corrected':
     case 'unplanned-added':
     case 'evaporated':
     case 'made-up':

@@ -1,5 +1,6 @@
 import { contentsOf, type Movement, post } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
+import { lotCorrected, useLot } from './fold-lot'
 import type { BatchEvent } from './kinds'
 import { noticeOver } from './notice-over'
 import { assayRatio } from './plan-batch'
@@ -16,6 +17,7 @@ export type MassEvent = Of<
   | 'transferred'
   | 'discarded'
   | 'spilled'
+  | 'lot-corrected'
   | 'unplanned-added'
   | 'evaporated'
   | 'made-up'
@@ -41,6 +43,9 @@ export function applyMass(state: BatchState, event: MassEvent, atMs: number): vo
       return
     case 'spilled':
       enter(state, event.id, remove(event.body.vessel, 'spilled', event.body.massUg))
+      return
+    case 'lot-corrected':
+      lotCorrected(state, event, atMs)
       return
     case 'unplanned-added':
       unplanned(state, event, atMs)
@@ -211,10 +216,6 @@ function knownStep(state: BatchState, event: BatchEvent, id: string): StepState 
 
 function takeHeldBack(state: BatchState, massUg: Micrograms): void {
   state.heldBackUg = Math.max(0, state.heldBackUg - massUg)
-}
-
-function useLot(state: BatchState, lot: string | undefined, massUg: Micrograms): void {
-  if (lot !== undefined) state.usedByLot.set(lot, (state.usedByLot.get(lot) ?? 0) + massUg)
 }
 
 /** Mass of one component in one vessel. */

@@ -6,21 +6,44 @@ import type { BatchState, Doubt } from './state'
 export const isFork = (state: BatchState, event: Event): boolean =>
   state.lastHash !== null && event.parents[0] !== state.lastHash
 
-/** Two weighings of one step, neither of which knew of the other: both count, and a person should look. */
+/**
+ * Two weighings of one step, neither of which knew of the other: both count, and a person should look. Told once: a
+ * later weighing that follows one of them says nothing new.
+ */
 export function firstDoubtOfFork(state: BatchState, event: BatchEvent): Doubt | null {
   if (event.kind !== 'weighed') return null
-  const others = state.steps.get(event.body.step)?.weighings ?? []
-  const unaware = others.filter((other) => !descendsFrom(state, event, other))
+  const { step } = event.body
+  const others = state.steps.get(step)?.weighings ?? []
+  const unaware = unawareOf(state, event, others)
   if (unaware.length === 0) return null
-  return { code: 'WEIGHED_TWICE', step: event.body.step, entries: [...unaware.map((other) => other.id), event.id] }
+  const entries = [...unaware.map(({ id }) => id), event.id]
+  const follows = others.filter((other) => !unaware.includes(other)).map(({ id }) => id)
+  const isTold = state.doubts.some(
+    (doubt) =>
+      doubt.code === 'WEIGHED_TWICE' &&
+      doubt.step === step &&
+      follows.some((id) => doubt.entries.includes(id)) &&
+      unaware.every(({ id }) => doubt.entries.includes(id)),
+  )
+  return isTold ? null : { code: 'WEIGHED_TWICE', step, entries }
 }
 
-function descendsFrom(state: BatchState, event: Event, ancestor: Event): boolean {
-  const byHash = new Map(state.entries.map((entry) => [entry.event.hash, entry.event]))
-  let at: Event | undefined = event
-  while (at !== undefined && at.lamport > ancestor.lamport) {
-    const parent: string | undefined = at.parents[0]
-    at = parent === undefined ? undefined : byHash.get(parent)
+/**
+ * Those that the event did not know: not before it in its own line of entries. One installation writes one row and
+ * knows it, so that only those since its own last weighing of the step are in question. Entries stand in fold order,
+ * every one behind its parent: one walk back finds all, and ends at the oldest in question.
+ */
+function unawareOf<E extends Event>(state: BatchState, event: Event, others: readonly E[]): readonly E[] {
+  const own = others.findLastIndex(({ replica }) => replica === event.replica)
+  const strange = new Map(others.slice(own + 1).map((each) => [each.hash, each]))
+  const oldest = Math.min(...[...strange.values()].map(({ lamport }) => lamport))
+  let [parent] = event.parents
+  for (let at = state.entries.length - 1; at >= 0 && strange.size > 0; at -= 1) {
+    const before = state.entries[at]?.event
+    if (before === undefined || before.lamport < oldest) break
+    if (before.hash !== parent) continue
+    strange.delete(before.hash)
+    parent = before.parents[0]
   }
-  return at?.id === ancestor.id
+  return [...strange.values()]
 }

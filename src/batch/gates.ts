@@ -139,13 +139,14 @@ function limitsGate(state: BatchState, { id, step }: PlannedStep): readonly Gate
   if (step.kind !== 'adjust') return []
   const check = state.header.revision.specification.find((each) => each.id === step.check)
   if (!check?.limits) return []
-  const value = state.measurements.findLast((each) => each.body.step === id)?.body.value
+  const last = state.measurements.findLast((each) => each.body.step === id)
+  const value = last?.body.value
   const { min, max } = check.limits
   if (value !== undefined && value >= (min ?? value) && value <= (max ?? value)) return []
   return [
     {
       code: 'OUTSIDE_LIMITS',
-      key: 'OUTSIDE_LIMITS',
+      key: last === undefined ? 'OUTSIDE_LIMITS' : `OUTSIDE_LIMITS:${last.id}`,
       passable: true,
       label: check.label,
       ...(value === undefined ? {} : { value }),

@@ -38,6 +38,8 @@ export interface BatchVessel {
   readonly tareUg?: Micrograms
   readonly standsIn?: string
   readonly capacityUg?: Micrograms
+  /** What its stirrer keeps moving. */
+  readonly stirsUg?: { readonly min: Micrograms; readonly max: Micrograms }
   readonly openLifeMinutes?: number
   /** What the label of a cup says is in it. */
   readonly holds?: string

@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { Reading } from '../trade/weighing'
-import type { Lot } from './catalogue'
+import type { Lot, Material } from './catalogue'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
@@ -47,6 +47,16 @@ export type Intention =
       readonly lot?: string
       readonly reason: string
       readonly most?: number
+      /** Whole, so that limits on what it holds are kept as well. */
+      readonly material?: Material
+    }
+  /** A weighing came from another lot than was written down; `opened` where the batch does not know that lot yet. */
+  | {
+      readonly do: 'correct-lot'
+      readonly entry: string
+      readonly lot: string
+      readonly opened?: Lot
+      readonly reason: string
     }
   | { readonly do: 'spill'; readonly vessel: string; readonly massUg: Micrograms; readonly reason: string }
   | { readonly do: 'charge'; readonly step: string; readonly residueUg: Micrograms; readonly rinseUg: Micrograms }

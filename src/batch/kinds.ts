@@ -1,5 +1,5 @@
 import type { Micrograms } from '../trade/mass'
-import type { Lot } from './catalogue'
+import type { Lot, Material } from './catalogue'
 import type { Draft, Event } from './event'
 import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
@@ -32,6 +32,8 @@ export interface Bodies {
     highUg: Micrograms
     checkedBy?: string
   }
+  /** The weighing of `entry` came from this lot. */
+  'lot-corrected': { step: string; entry: string; lot: string; reason: string }
   struck: { entry: string; reason: string }
   charged: { step: string; from: string; to: string; residueUg: Micrograms; rinseUg: Micrograms; rinseLine?: string }
   /** Thrown away: a whole vessel or cup, or some of one line taken out of a cup again. */
@@ -47,6 +49,8 @@ export interface Bodies {
     reason: string
     /** The most of it that a finished product may hold, where its material says so. */
     most?: number
+    /** As it was known then, so that limits on what it holds count it. */
+    material?: Material
   }
   'step-started': { step: string }
   'step-finished': { step: string; saw?: string; checkedBy?: string; toolRpm?: number }
@@ -129,8 +133,8 @@ export type Disposition = 'accept' | 'hold' | 'rework' | 'reject'
  */
 export type RemedyKind = 'accept' | 'scale' | 'smaller' | 'extra' | 'qs' | 'departure' | 'cost' | 'discard'
 
-/** What is off other than a reading: a line never weighed, something foreign, mass that is gone. */
-export type DeviationCause = 'forgotten' | 'foreign' | 'loss'
+/** What is off other than a reading: a line short for good, something foreign, mass that is gone, a barred lot. */
+export type DeviationCause = 'forgotten' | 'foreign' | 'loss' | 'lot'
 
 export type InstrumentCheck =
   | {
@@ -159,6 +163,7 @@ const known: { readonly [K in Kind]: true } = {
   tared: true,
   'lot-chosen': true,
   weighed: true,
+  'lot-corrected': true,
   struck: true,
   charged: true,
   discarded: true,

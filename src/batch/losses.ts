@@ -17,7 +17,7 @@ export function lossesOf(state: BatchState, which: 'all' | 'planned-for'): Reado
 
 /** By how much what goes into the batch changes where a deviation is left as it is. */
 export function acceptedChangeUg({ cause, direction, byUg }: DeviationState): Micrograms {
-  if (cause === 'loss') return 0
+  if (cause === 'loss' || cause === 'lot') return 0
   return direction === 'over' ? byUg : -byUg
 }
 
@@ -28,7 +28,7 @@ export const openDeviations = (state: BatchState): readonly DeviationState[] =>
 /** What can still be taken out of a cup again is not in the batch yet. */
 export const looseUg = (state: BatchState, line: string): Micrograms =>
   openDeviations(state)
-    .filter((each) => each.line === line && each.inCup && each.direction === 'over')
+    .filter((each) => each.line === line && each.inCup && each.direction === 'over' && each.cause !== 'lot')
     .reduce((sum, { byUg }) => sum + byUg, 0)
 
 /** Foreign mass that was decided on, or that was too little to decide on: part of the plan since. */

@@ -78,14 +78,22 @@ function premixOf(planned: PlannedLine, lines: readonly PlannedLine[], goodFromU
 
 function vesselFindings(header: BatchHeader, plan: Plan): Finding[] {
   const { inVessel } = loadsOf(plan)
-  return header.vessels.flatMap((vessel) => {
+  return header.vessels.flatMap((vessel): Finding[] => {
     const peakUg = inVessel.get(vessel.id) ?? 0
     const room = header.revision.vessels.find(({ id }) => id === vessel.id)?.roomFactor ?? 1
     const neededUg = Math.round(peakUg * room)
-    if (vessel.capacityUg === undefined || neededUg <= vessel.capacityUg) return []
-    return [{ code: 'VESSEL_SMALL' as const, about: vessel.id, peakUg, neededUg, capacityUg: vessel.capacityUg }]
+    if (vessel.capacityUg !== undefined && neededUg > vessel.capacityUg)
+      return [{ code: 'VESSEL_SMALL', about: vessel.id, peakUg, neededUg, capacityUg: vessel.capacityUg }]
+    const { stirsUg } = vessel
+    if (stirsUg === undefined || !isStirred(header, vessel.id)) return []
+    return peakUg < stirsUg.min || peakUg > stirsUg.max
+      ? [{ code: 'STIRRER_RANGE', about: vessel.id, peakUg, stirsUg }]
+      : []
   })
 }
+
+const isStirred = ({ revision }: BatchHeader, vessel: string): boolean =>
+  revision.procedure.some((step) => step.vessel === vessel && (step.kind === 'mix' || step.kind === 'hydrate'))
 
 function heldBackFinding(lines: readonly PlannedLine[], plan: Plan): Finding[] {
   const qs = lines.find(({ line }) => line.amount.kind === 'qs')

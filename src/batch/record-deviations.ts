@@ -1,7 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import { consequencesOf, type FinishedRow } from './deviation'
 import { foldBatch } from './fold'
-import type { RemedyKind } from './kinds'
+import type { DeviationCause, RemedyKind } from './kinds'
 import { entriesOf, type Stamp } from './record-entries'
 import type { BatchState } from './state'
 
@@ -14,6 +14,7 @@ export interface DeviationRecord extends Stamp {
   readonly direction: 'over' | 'under'
   readonly byUg: Micrograms
   readonly inCup: boolean
+  readonly cause?: DeviationCause
   readonly stepUg: Micrograms
   readonly weighing: { readonly netUg: Micrograms; readonly targetUg: Micrograms } | null
   /** The finished product as it would have ended, as known at the moment of the reading. */
@@ -34,7 +35,7 @@ type Initials = (id: string) => string
 export function deviationRecords(state: BatchState, initialsOf: Initials): readonly DeviationRecord[] {
   const remedies = entriesOf(state, 'remedy-chosen', initialsOf)
   return entriesOf(state, 'deviation-noticed', initialsOf).flatMap(({ event, struck: _never, ...stamp }, index) => {
-    const { deviation: id, entry, line, direction, byUg, inCup } = event.body
+    const { deviation: id, entry, line, direction, byUg, inCup, cause } = event.body
     const planned = state.plan.lines.get(line)
     const settled = state.deviations.get(id)?.settled
     const remedy = remedies.findLast((each) => !each.struck && each.event.body.deviation === id)?.event.body
@@ -47,7 +48,8 @@ export function deviationRecords(state: BatchState, initialsOf: Initials): reado
         direction,
         byUg,
         inCup,
-        name: planned?.material.name ?? line,
+        ...(cause === undefined ? {} : { cause }),
+        name: planned?.material.name ?? state.unplanned.get(line)?.body.name ?? line,
         stepUg: planned?.balance.stepUg ?? 1,
         weighing: weighingOf(state, entry, initialsOf),
         consequence: consequenceThen(state, event.id, id),

@@ -38,6 +38,8 @@ export interface MaterialRow {
 export interface WeighingRow extends Stamp {
   readonly netUg: Micrograms
   readonly lot?: string
+  /** As it was written down, where it was corrected since. */
+  readonly lotWas?: string
   readonly balance: string
   readonly vessel: string
   readonly checkedBy?: string
@@ -161,10 +163,11 @@ function weighingsByStep(state: BatchState, initialsOf: Initials): ReadonlyMap<s
   const rows = new Map<string, WeighingRow[]>()
   const all = [...entriesOf(state, 'weighed', initialsOf), ...entriesOf(state, 'adjusted', initialsOf)]
   for (const { event, ...stamp } of all) {
-    const { step: id, line, vessel, netUg, lot } = event.body
+    const { step: id, line, vessel, netUg, lot: written } = event.body
     const step = state.steps.get(id)
-    const counted =
-      step?.weighings.some((each) => each.id === event.id) || step?.portions.some((e) => e.id === event.id)
+    const weighing = step?.weighings.find((each) => each.id === event.id)
+    const counted = weighing !== undefined || step?.portions.some((each) => each.id === event.id)
+    const lot = weighing?.body.lot ?? written
     const checkedBy = event.kind === 'weighed' ? event.body.checkedBy : undefined
     const balance = state.header.balances.find((each) => each.id === event.body.balance)
     const row: WeighingRow = {
@@ -175,6 +178,7 @@ function weighingsByStep(state: BatchState, initialsOf: Initials): ReadonlyMap<s
       source: event.source,
       counts: counted === true,
       ...(lot === undefined ? {} : { lot: lotCode(state, lot) }),
+      ...(written === undefined || written === lot ? {} : { lotWas: lotCode(state, written) }),
       ...(checkedBy === undefined ? {} : { checkedBy: initialsOf(checkedBy) }),
     }
     rows.set(id, [...(rows.get(id) ?? []), row])

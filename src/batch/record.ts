@@ -5,6 +5,7 @@ import type { Disposition, InstrumentCheck } from './kinds'
 import type { PlannedStep } from './plan'
 import { type DeviationRecord, deviationRecords } from './record-deviations'
 import { entriesOf, type Stamp } from './record-entries'
+import { type LimitRow, limitRows } from './record-limits'
 import { type MassRecord, massRecord } from './record-mass'
 import { type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
 import { type ResultRecord, resultRecord } from './record-results'
@@ -27,6 +28,7 @@ export interface BatchRecord {
   readonly equipment: Equipment
   readonly materials: readonly MaterialRow[]
   readonly unplanned: readonly UnplannedRow[]
+  readonly limits: readonly LimitRow[]
   readonly deviations: readonly DeviationRecord[]
   readonly steps: readonly StepRow[]
   /** Every step of the plan, weighings too, in order. */
@@ -70,6 +72,7 @@ export function recordOf(state: BatchState, people?: ReadonlyMap<string, Person>
     equipment: equipmentOf(state, initialsOf),
     materials: materialRows(state, initialsOf),
     unplanned: unplannedRows(state, initialsOf),
+    limits: limitRows(state),
     deviations: deviationRecords(state, initialsOf),
     steps: stepRows(state, initialsOf),
     allSteps: state.plan.steps,

@@ -33,7 +33,7 @@ export function keepsLimits(
   const inUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg(state))
   if (Math.abs(inUg - totalUg) > finestUg(state) / 2) return false
   const hard = remedy === 'extra' || remedy === 'cost' ? ['low', 'high', 'shared'] : []
-  const asked = ['in', 'locked', 'stock', 'capacity', ...hard]
+  const asked = ['in', 'locked', 'stock', 'capacity', 'stirs-least', 'stirs-most', ...hard]
   return !verifyRemedy({ ...problem, minTotalUg: 0 }, additionsUg).some(({ limit }) => asked.includes(limit))
 }
 

@@ -4,6 +4,7 @@ import { relativeTolerance } from '../trade/tolerance'
 import type { Material } from './catalogue'
 import type { SharedLimit } from './formula'
 import type { PlannedLine } from './plan'
+import { assayOf, countsFor } from './shared-limits'
 import type { BatchState } from './state'
 
 /** What a line may be in the finished product, and who says so. */
@@ -45,43 +46,51 @@ export function stockOf(state: BatchState, line: string, onHand: OnHand): Microg
   return lots.reduce((sum, lot) => sum + Math.max(0, onHand.get(lot) ?? 0), 0)
 }
 
+/** What is in the batch or is to come: lines of the plan, and foreign mass whose material is known. */
+interface Counted {
+  readonly id: string
+  readonly material: Material
+  readonly assay?: number
+}
+
 /** Limits over several lines: the formula's own, one material on two lines, lots that two lines draw on. */
 export function couplingsOf(state: BatchState, onHand: OnHand): readonly Coupling[] {
-  const lines = [...state.plan.lines.values()]
-  const shared = (state.header.revision.sharedLimits ?? []).map((limit) => shareOf(limit, lines))
-  const ids = new Set(lines.map(({ material }) => material.id))
-  const twice = [...ids]
-    .map((id) => lines.filter(({ material }) => material.id === id))
-    .filter((group) => group.length > 1)
-  return [...shared, ...twice.flatMap(levelOf), ...twice.flatMap((group) => commonStock(state, group, onHand))].filter(
+  const planned = [...state.plan.lines.values()]
+  const counted = [...planned.map(countedOf), ...strangersOf(state)]
+  const shared = (state.header.revision.sharedLimits ?? []).map((limit) => shareOf(limit, counted))
+  const ids = new Set(counted.map(({ material }) => material.id))
+  const several = [...ids].map((id) => counted.filter(({ material }) => material.id === id)).filter(isSeveral)
+  const twice = several.map((group) => planned.filter(({ line }) => group.some(({ id }) => id === line.id)))
+  const stocks = twice.filter(isSeveral).flatMap((group) => commonStock(state, group, onHand))
+  return [...shared, ...several.flatMap(levelOf), ...stocks].filter(
     (coupling) => coupling.kind === 'stock' || coupling.parts.length > 0,
   )
 }
 
-function shareOf({ id, of, min = 0, max = 1 }: SharedLimit, lines: readonly PlannedLine[]): Coupling {
-  const parts = lines
-    .map((planned) => ({ line: planned.line.id, share: shareFor(planned.material, of) }))
+function countedOf(planned: PlannedLine): Counted {
+  const assay = assayOf(planned)
+  const { line, material } = planned
+  return { id: line.id, material, ...(assay === undefined ? {} : { assay }) }
+}
+
+const isSeveral = (group: readonly unknown[]): boolean => group.length > 1
+
+const strangersOf = (state: BatchState): readonly Counted[] =>
+  [...state.unplanned].flatMap(([id, { body }]) => {
+    const material = body.material ?? state.header.materials.find((each) => each.id === body.materialId)
+    return material ? [{ id, material }] : []
+  })
+
+function shareOf({ id, of, min = 0, max = 1 }: SharedLimit, counted: readonly Counted[]): Coupling {
+  const parts = counted
+    .map((each) => ({ line: each.id, share: countsFor(each.material, of, each.assay) }))
     .filter(({ share }) => share > 0)
   return { kind: 'share', id, parts, low: min, high: max }
 }
 
-/** How much of a material's mass counts for a limit over several lines, 0–1. */
-export function shareFor(material: Material, of: SharedLimit['of']): number {
-  switch (of.kind) {
-    case 'inci':
-      return material.inci.reduce((sum, part) => (sameWords(part.name, of.name) ? sum + part.fraction : sum), 0)
-    case 'active':
-      return material.activeMatter?.class === of.class ? material.activeMatter.fraction : 0
-    case 'function':
-      return sameWords(material.function, of.function) ? 1 : 0
-  }
-}
-
-const sameWords = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
-
-function levelOf(group: readonly PlannedLine[]): readonly Coupling[] {
+function levelOf(group: readonly Counted[]): readonly Coupling[] {
   const material = group[0]?.material
-  const parts = group.map(({ line }) => ({ line: line.id, share: 1 }))
+  const parts = group.map(({ id }) => ({ line: id, share: 1 }))
   if (material?.useLevel === undefined) return []
   return [{ kind: 'share', id: material.id, parts, low: 0, high: material.useLevel.max }]
 }

@@ -11,6 +11,7 @@ import { inBatchUg, weighStepsOf } from './line-targets'
 import { lossesOf } from './losses'
 import { isDone, targetOf } from './progress'
 import { shareQs } from './share-qs'
+import { fullSideVessel } from './side-vessels'
 import type { BatchState } from './state'
 
 export type NewTargets = Bodies['remedy-chosen']['targets']
@@ -58,7 +59,7 @@ export interface Question {
 const keepsRanges: ReadonlySet<RemedyKind> = new Set(['extra', 'cost'])
 
 /** Limits of the bench, which no remedy may break. */
-const physical: readonly string[] = ['in', 'locked', 'stock', 'capacity']
+const physical: readonly string[] = ['in', 'locked', 'stock', 'capacity', 'stirs-least', 'stirs-most']
 
 /**
  * An answer of the engine as targets that balances show: what the roundings come to and what is held back goes to q.s.,
@@ -83,6 +84,9 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
   const qsAddedUg = problem.qsIndex === null ? 0 : (additionsUg[problem.qsIndex] ?? 0)
   const qs = problem.qsIndex === null ? undefined : problem.lines[problem.qsIndex]?.id
   const shared = shareQs(state, qs, qs === undefined ? 0 : inBatchUg(state, qs) + qsAddedUg, ratio)
+  const targets = [...plain, ...shared.targets]
+  const full = fullSideVessel(state, targets)
+  if (full) return impossible(question, remedy, full)
   const finalUg = finalOf(problem, additionsUg)
   return {
     remedy,
@@ -90,7 +94,7 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
     totalUg,
     endsUg,
     heldBackUg: shared.heldBackUg,
-    targets: [...plain, ...shared.targets],
+    targets,
     rows: rowsOf(question, finalUg),
     breaks: verifyRemedy(problem, additionsUg).length,
     binds: bindingAt(problem, finalUg),

@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { RemedyLine, RemedyProblem } from '../trade/remedy'
 import { relativeTolerance } from '../trade/tolerance'
+import type { BatchVessel } from './header'
 import { inBatchUg, lineTargetUg, weighStepsOf } from './line-targets'
 import { isPlannedFor, looseUg, lossesOf, openDeviations } from './losses'
 import type { PlannedLine } from './plan'
@@ -30,7 +31,7 @@ export function problemOf(state: BatchState, onHand: OnHand = null): RemedyProbl
   const qsIndex = lines.findIndex(({ id }) => id === qs)
   return {
     totalUg,
-    capacityUg: capacityUg(state),
+    ...roomOf(state),
     qsIndex: qsIndex < 0 ? null : qsIndex,
     lines: [...lines, ...strangers],
     couplings: couplingsOf(state, onHand),
@@ -120,11 +121,21 @@ function strangersOf(state: BatchState, totalUg: Micrograms): RemedyLine[] {
   })
 }
 
-/** Room in the vessel where everything ends; unlimited where its capacity was not given. */
-function capacityUg(state: BatchState): Micrograms {
+/**
+ * Room in the vessel where everything ends, unlimited where its capacity was not given, and what is stirred in it. A
+ * stirrer that the planned size is not for was kept with a reason: it asks for nothing more.
+ */
+function roomOf(state: BatchState): Pick<RemedyProblem, 'capacityUg' | 'stirsUg'> {
+  const { capacityUg = Number.MAX_SAFE_INTEGER, stirsUg } = lastVessel(state) ?? {}
+  const { totalUg } = state.plan
+  const isFor = stirsUg !== undefined && totalUg >= stirsUg.min && totalUg <= stirsUg.max
+  return isFor ? { capacityUg, stirsUg } : { capacityUg }
+}
+
+/** The vessel where everything ends. */
+export function lastVessel(state: BatchState): BatchVessel | undefined {
   const last = state.plan.steps.findLast(({ step }) => step.kind === 'weigh' || step.kind === 'charge')
-  const vessel = last ? state.plan.vessels.get(endVessel(state, vesselNow(state, last.step.vessel))) : undefined
-  return vessel?.capacityUg ?? Number.MAX_SAFE_INTEGER
+  return last && state.plan.vessels.get(endVessel(state, vesselNow(state, last.step.vessel)))
 }
 
 /** Follows the plan's own charges and combinations to where a vessel's contents are to end. */

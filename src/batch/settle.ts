@@ -19,7 +19,7 @@ export function settle(state: BatchState, intention: Settle): Decision {
   const figures = intention.figures ?? figuresOf(state, intention)
   if (!figures || !keepsLimits(state, deviation, remedy, figures)) return refuse({ code: 'REMEDY_IMPOSSIBLE' })
   const { totalUg, heldBackUg, targets } = figures
-  const also = remedy === 'accept' ? [] : alsoSettled(state, deviation)
+  const also = remedy === 'accept' || deviation.cause === 'lot' ? [] : alsoSettled(state, deviation)
   const body = { deviation: deviation.id, remedy, reason, totalUg, heldBackUg, targets }
   return accept([{ kind: 'remedy-chosen', body: also.length > 0 ? { ...body, also } : body }])
 }
@@ -27,10 +27,13 @@ export function settle(state: BatchState, intention: Settle): Decision {
 const figuresOf = (state: BatchState, { deviation, remedy }: Settle): Settle['figures'] =>
   remediesFor(state, deviation).find((offer) => offer.remedy === remedy && offer.feasible)
 
-/** What is in a vessel is in every remedy's reckoning, so that one way on settles all that is off there. */
+/**
+ * What is in a vessel is in every remedy's reckoning, so that one way on settles all that is off there; a lot that was
+ * not to be used is mended by no figures.
+ */
 const alsoSettled = (state: BatchState, deviation: DeviationState): readonly string[] =>
   openDeviations(state)
-    .filter((each) => each !== deviation && !each.inCup)
+    .filter((each) => each !== deviation && !each.inCup && each.cause !== 'lot')
     .map(({ id }) => id)
 
 /** The fold settles what was in the vessel, and everything done in it is to do again. */

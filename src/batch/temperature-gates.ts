@@ -40,13 +40,17 @@ interface Last {
   readonly vessel: string
   readonly temperatureC: number
   readonly ageMs: number
+  /** A pass holds for the reading that it was given for. */
+  readonly entry: string
 }
 
 /** The last reading of where a vessel's contents are now. */
 export function lastReading(state: BatchState, vesselId: string, nowMs: number): Last | undefined {
   const vessel = vesselNow(state, vesselId)
   const reading = state.vessels.get(vessel)?.readings.at(-1)
-  return reading && { vessel, temperatureC: reading.temperatureC, ageMs: nowMs - reading.atMs }
+  if (reading === undefined) return undefined
+  const { temperatureC, atMs, entry } = reading
+  return { vessel, temperatureC, ageMs: nowMs - atMs, entry }
 }
 
 /** Heat-sensitive lines wait while the vessel they go into is too hot, or nobody has looked lately. */
@@ -65,7 +69,7 @@ function sensitiveGates(state: BatchState, into: string, lines: readonly string[
     return [
       {
         code: 'TOO_HOT',
-        key: 'TOO_HOT',
+        key: `TOO_HOT:${last.entry}`,
         passable: true,
         vessel,
         limitC,
@@ -122,7 +126,7 @@ function combineGates(
     if (leastC !== undefined && last.temperatureC < leastC - reachedWithinC) {
       gates.push({
         code: 'NOT_YET_WARM',
-        key: `NOT_YET_WARM:${vessel}`,
+        key: `NOT_YET_WARM:${vessel}:${last.entry}`,
         passable: true,
         vessel,
         leastC,
@@ -136,7 +140,13 @@ function combineGates(
   if (mostC !== undefined && into && from) {
     const differenceC = Math.abs(into.temperatureC - from.temperatureC)
     if (differenceC > mostC)
-      gates.push({ code: 'TOO_FAR_APART', key: 'TOO_FAR_APART', passable: true, differenceC, mostC })
+      gates.push({
+        code: 'TOO_FAR_APART',
+        key: `TOO_FAR_APART:${into.entry}:${from.entry}`,
+        passable: true,
+        differenceC,
+        mostC,
+      })
   }
   return gates
 }
@@ -146,7 +156,16 @@ function warmGate(state: BatchState, vessel: string, leastC: number, nowMs: numb
   if (!last)
     return [{ code: 'TEMPERATURE_UNKNOWN', key: 'TEMPERATURE_UNKNOWN', passable: true, vessel, limitC: leastC }]
   if (last.temperatureC >= leastC - reachedWithinC) return []
-  return [{ code: 'NOT_YET_WARM', key: 'NOT_YET_WARM', passable: true, vessel, leastC, lastC: last.temperatureC }]
+  return [
+    {
+      code: 'NOT_YET_WARM',
+      key: `NOT_YET_WARM:${last.entry}`,
+      passable: true,
+      vessel,
+      leastC,
+      lastC: last.temperatureC,
+    },
+  ]
 }
 
 function coolGate(state: BatchState, vessel: string, limitC: number, nowMs: number): readonly Gate[] {
@@ -154,13 +173,31 @@ function coolGate(state: BatchState, vessel: string, limitC: number, nowMs: numb
   if (!last) return [{ code: 'TEMPERATURE_UNKNOWN', key: 'TEMPERATURE_UNKNOWN', passable: true, vessel, limitC }]
   if (last.temperatureC <= limitC) return []
   return [
-    { code: 'TOO_HOT', key: 'TOO_HOT', passable: true, vessel, limitC, lastC: last.temperatureC, ageMs: last.ageMs },
+    {
+      code: 'TOO_HOT',
+      key: `TOO_HOT:${last.entry}`,
+      passable: true,
+      vessel,
+      limitC,
+      lastC: last.temperatureC,
+      ageMs: last.ageMs,
+    },
   ]
 }
 
 function oldGate(state: BatchState, last: Last, limitC: number): readonly Gate[] {
   const mostMs = (state.header.revision.readingAgeMinutes ?? usualAgeMinutes) * 60_000
   if (last.ageMs <= mostMs) return []
-  const { vessel, temperatureC: lastC, ageMs } = last
-  return [{ code: 'TEMPERATURE_OLD', key: `TEMPERATURE_OLD:${vessel}`, passable: true, vessel, limitC, lastC, ageMs }]
+  const { vessel, temperatureC: lastC, ageMs, entry } = last
+  return [
+    {
+      code: 'TEMPERATURE_OLD',
+      key: `TEMPERATURE_OLD:${vessel}:${entry}`,
+      passable: true,
+      vessel,
+      limitC,
+      lastC,
+      ageMs,
+    },
+  ]
 }

@@ -9,7 +9,7 @@ export type BrokenLimit = Limit & { readonly byUg: Micrograms }
  * out, no more is added than there is, every fraction lies in its range, the total fits. Empty for what keeps them all.
  */
 export function verifyRemedy(problem: RemedyProblem, additionsUg: readonly Micrograms[]): readonly BrokenLimit[] {
-  const { lines, couplings = [], totalUg: plannedUg, minTotalUg = plannedUg, capacityUg } = problem
+  const { lines, couplings = [], totalUg: plannedUg, minTotalUg = plannedUg, capacityUg, stirsUg } = problem
   const finalUg = lines.map(({ massUg }, index) => massUg + (additionsUg[index] ?? 0))
   const totalUg = sumOf(finalUg)
   const slack = slackUg(problem)
@@ -31,6 +31,8 @@ export function verifyRemedy(problem: RemedyProblem, additionsUg: readonly Micro
     ),
     ...past({ limit: 'capacity' }, totalUg - capacityUg, slack),
     ...past({ limit: 'least-total' }, minTotalUg - totalUg, slack),
+    ...past({ limit: 'stirs-least' }, (stirsUg?.min ?? 0) - totalUg, slack),
+    ...past({ limit: 'stirs-most' }, totalUg - (stirsUg?.max ?? totalUg), slack),
   ]
 }
 
@@ -58,7 +60,7 @@ export function outOfRangeAt(problem: RemedyProblem, finalUg: readonly Microgram
  * tells the person about a remedy. Of a line that holds more than its plan only because nothing comes out: *in*.
  */
 export function bindingAt(problem: RemedyProblem, finalUg: readonly Micrograms[]): readonly Limit[] {
-  const { lines, couplings = [], totalUg: plannedUg, minTotalUg = plannedUg, capacityUg } = problem
+  const { lines, couplings = [], totalUg: plannedUg, minTotalUg = plannedUg, capacityUg, stirsUg } = problem
   const totalUg = sumOf(finalUg)
   const slack = slackUg(problem)
   const at = (value: number, limitUg: number): boolean => Math.abs(value - limitUg) <= slack
@@ -77,6 +79,8 @@ export function bindingAt(problem: RemedyProblem, finalUg: readonly Micrograms[]
       .map(({ id }): Limit => ({ limit: 'shared', id })),
     ...(at(totalUg, capacityUg) ? [{ limit: 'capacity' } as const] : []),
     ...(at(totalUg, minTotalUg) ? [{ limit: 'least-total' } as const] : []),
+    ...(stirsUg !== undefined && at(totalUg, stirsUg.min) ? [{ limit: 'stirs-least' } as const] : []),
+    ...(stirsUg !== undefined && at(totalUg, stirsUg.max) ? [{ limit: 'stirs-most' } as const] : []),
   ]
 }
 
@@ -91,6 +95,18 @@ function excessOf({ lines }: RemedyProblem, coupling: Coupling, finalUg: readonl
     return sumOf(members.map((index) => (finalUg[index] ?? 0) - (lines[index]?.massUg ?? 0))) - coupling.stockUg
   }
   const totalUg = sumOf(finalUg)
-  const heldUg = sumOf(coupling.parts.map(({ line, share }) => share * (finalUg[indexOf(line)] ?? 0)))
+  const heldUg = shareAt({ lines }, coupling, finalUg) * totalUg
   return Math.max(coupling.low * totalUg - heldUg, heldUg - coupling.high * totalUg)
+}
+
+/** What a limit over several lines is held against, of these final masses: Σ share_i · x_i ÷ Σ x_i. */
+export function shareAt(
+  { lines }: Pick<RemedyProblem, 'lines'>,
+  { parts }: Extract<Coupling, { kind: 'share' }>,
+  finalUg: readonly Micrograms[],
+): number {
+  const totalUg = sumOf(finalUg)
+  if (totalUg === 0) return 0
+  const heldUg = sumOf(parts.map((part) => part.share * (finalUg[lines.findIndex(({ id }) => id === part.line)] ?? 0)))
+  return heldUg / totalUg
 }

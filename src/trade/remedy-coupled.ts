@@ -1,4 +1,4 @@
-import { bindingAt, verifyRemedy } from './remedy-check'
+import { bindingAt, shareAt, verifyRemedy } from './remedy-check'
 import { addTheLeast, departTheLeast, type LeastRemedy, remedyOf, spendTheLeast, worstLines } from './remedy-least'
 import { type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
 import {
@@ -44,7 +44,7 @@ export async function solveRemedy(problem: RemedyProblem, aim: Aim): Promise<Lea
   if (verifyRemedy(problem, remedy.additionsUg).some(({ limit }) => !soft.includes(limit)))
     return { feasible: false, why: { code: 'NOT_SOLVED' } }
 
-  const finalUg = problem.lines.map(({ massUg }, line) => massUg + (remedy.additionsUg[line] ?? 0))
+  const finalUg = finalOf(problem, remedy.additionsUg)
   const binding = bindingAt(problem, finalUg)
   const shared = binding.filter(({ limit }) => limit === 'shared')
   const binds: readonly Limit[] =
@@ -100,6 +100,9 @@ async function spreadOut(program: RemedyProgram, total: number, worst: number): 
 const massesOf = ({ held }: Scaled, values: readonly number[]): number[] =>
   held.map((mass, line) => mass + (values[line] ?? 0))
 
+const finalOf = ({ lines }: RemedyProblem, additionsUg: readonly number[]): readonly number[] =>
+  lines.map(({ massUg }, line) => massUg + (additionsUg[line] ?? 0))
+
 /** Of the couplings those that cannot be kept together: each is left out where it is impossible without it too. */
 async function whyNot(
   problem: RemedyProblem,
@@ -114,8 +117,13 @@ async function whyNot(
     const others = couplings.filter((each) => each !== coupling)
     if (!(await isPossible({ ...problem, couplings: others }, aim))) couplings = others
   }
-  if (couplings.length === 0) return { code: 'NOT_SOLVED' }
-  return { code: 'SHARED_LIMITS_CONFLICT', ids: couplings.map(({ id }) => id) }
+  const [first] = couplings
+  if (first === undefined) return { code: 'NOT_SOLVED' }
+  const allLocked = problem.lines.every(({ locked }) => locked)
+  const ids = couplings.map(({ id }) => id)
+  if (first.kind !== 'share') return { code: 'SHARED_LIMITS_CONFLICT', ids, allLocked }
+  const at = shareAt(problem, first, finalOf(problem, relaxed.additionsUg))
+  return { code: 'SHARED_LIMITS_CONFLICT', ids, at, limit: at > first.high ? first.high : first.low, allLocked }
 }
 
 async function isPossible(problem: RemedyProblem, aim: Aim): Promise<boolean> {

@@ -1,4 +1,13 @@
-import { type Allowing, type Asking, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
+import {
+  type Allowing,
+  type Asking,
+  type Limit,
+  leastTotalOf,
+  mostTotalOf,
+  type RemedyProblem,
+  type RemedyRefusal,
+  sumOf,
+} from './remedy-model'
 import { type Scaled, same } from './remedy-scaled'
 
 /** The least total at which every line can lie in its range, in units of the planned total; or why there is none. */
@@ -60,9 +69,9 @@ function boundsOfTotal(
   scaled: Scaled,
 ): { readonly lower: Bound<Asking>; readonly upper: Bound<Allowing> } {
   const { held, reach, low, high, least, contents, capacity } = scaled
-  let lower: Bound<Asking> = { at: least, by: { limit: 'least-total' } }
+  let lower: Bound<Asking> = { at: least, by: { limit: leastTotalOf(problem).by } }
   if (contents > lower.at) lower = { at: contents, by: { limit: 'contents' } }
-  let upper: Bound<Allowing> = { at: capacity, by: { limit: 'capacity' } }
+  let upper: Bound<Allowing> = { at: capacity, by: { limit: mostTotalOf(problem).by } }
   for (const [index, { id, locked }] of problem.lines.entries()) {
     const mass = held[index] ?? 0
     const needed = mass > 0 ? mass / (high[index] ?? 1) : 0
@@ -74,12 +83,10 @@ function boundsOfTotal(
   return { lower, upper }
 }
 
-function linesConflict(
-  { totalUg, capacityUg }: RemedyProblem,
-  lower: Bound<Asking>,
-  upper: Bound<Allowing>,
-): RemedyRefusal {
-  const allowedUg = upper.by.limit === 'capacity' ? capacityUg : Math.floor(upper.at * totalUg)
+function linesConflict(problem: RemedyProblem, lower: Bound<Asking>, upper: Bound<Allowing>): RemedyRefusal {
+  const { totalUg } = problem
+  const most = mostTotalOf(problem)
+  const allowedUg = upper.by.limit === most.by ? most.atUg : Math.floor(upper.at * totalUg)
   // A ratio of whole micrograms that is itself one is not to be rounded up past it.
   const neededUg = Math.ceil(lower.at * totalUg - 1e-3)
   return { code: 'LINES_CONFLICT', needs: lower.by, neededUg, allows: upper.by, allowedUg }

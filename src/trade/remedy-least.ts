@@ -1,7 +1,15 @@
 import type { Micrograms } from './mass'
 import { bindingAt, outOfRangeAt } from './remedy-check'
 import { highestAt, leastTotal, lowestAt } from './remedy-interval'
-import { type FeasibleRemedy, type Limit, type RemedyProblem, type RemedyRefusal, sumOf } from './remedy-model'
+import {
+  type FeasibleRemedy,
+  type Limit,
+  mostTotalOf,
+  type RemedyProblem,
+  type RemedyRefusal,
+  sumOf,
+  tooMuch,
+} from './remedy-model'
 import { type Scaled, scaledOf, wholeMicrograms } from './remedy-scaled'
 import { leastCost, leastSum, leastWorst } from './remedy-share'
 
@@ -35,12 +43,7 @@ export function departTheLeast(problem: RemedyProblem): LeastRemedy {
   const scaled = scaledOf(problem)
   const inUg = sumOf(problem.lines.map(({ massUg }) => massUg))
   const totalUg = Math.max(problem.totalUg, inUg)
-  if (totalUg > problem.capacityUg) {
-    return {
-      feasible: false,
-      why: { code: 'VESSEL_TOO_SMALL', neededUg: totalUg, capacityUg: problem.capacityUg },
-    }
-  }
+  if (totalUg > mostTotalOf(problem).atUg) return { feasible: false, why: tooMuch(problem, totalUg) }
   const total = totalUg / problem.totalUg
   const bounds = { lowest: scaled.held, highest: scaled.reach }
   const mostUg = Math.round(sumOf(scaled.reach) * problem.totalUg)

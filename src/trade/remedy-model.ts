@@ -37,6 +37,8 @@ export interface RemedyProblem {
   readonly capacityUg: Micrograms
   /** The least the batch may come to; the planned total where it is not stated. */
   readonly minTotalUg?: Micrograms
+  /** What the stirrer keeps moving: less it does not reach, more it does not turn over. */
+  readonly stirsUg?: { readonly min: Micrograms; readonly max: Micrograms }
   readonly qsIndex: number | null
   readonly lines: readonly RemedyLine[]
   readonly couplings?: readonly Coupling[]
@@ -45,19 +47,31 @@ export interface RemedyProblem {
 /**
  * A limit that binds or breaks. Of a line: its range (*low*, *high*), what is left (*stock*), its step being closed
  * (*locked*), that what is in stays in (*in*), the departure itself (*tolerance*). *shared* names a coupling; *contents*
- * is all that is in already.
+ * is all that is in already; *stirs-least* and *stirs-most* are the least and the most that the stirrer moves.
  */
 export type Limit =
   | { readonly limit: 'low' | 'high' | 'stock' | 'locked' | 'in' | 'tolerance' | 'shared'; readonly id: string }
-  | { readonly limit: 'capacity' | 'least-total' | 'contents' }
+  | { readonly limit: 'capacity' | 'least-total' | 'contents' | 'stirs-least' | 'stirs-most' }
 
 /** What asks for a batch of at least a size, and what allows one of at most a size. */
-export type Asking = { readonly limit: 'high'; readonly id: string } | { readonly limit: 'least-total' | 'contents' }
-export type Allowing = { readonly limit: 'locked' | 'stock'; readonly id: string } | { readonly limit: 'capacity' }
+export type Asking =
+  | { readonly limit: 'high'; readonly id: string }
+  | { readonly limit: 'least-total' | 'contents' | 'stirs-least' }
+export type Allowing =
+  | { readonly limit: 'locked' | 'stock'; readonly id: string }
+  | { readonly limit: 'capacity' | 'stirs-most' }
 
 /** Why a remedy cannot be: what binds it, and where a line asks for it, which. */
 export type RemedyRefusal =
   | { readonly code: 'VESSEL_TOO_SMALL'; readonly neededUg: Micrograms; readonly capacityUg: Micrograms }
+  | { readonly code: 'STIRRER_TOO_SMALL'; readonly neededUg: Micrograms; readonly mostUg: Micrograms }
+  /** A vessel that some lines go into before they come to the others. */
+  | {
+      readonly code: 'SIDE_VESSEL_TOO_SMALL'
+      readonly id: string
+      readonly neededUg: Micrograms
+      readonly capacityUg: Micrograms
+    }
   | {
       readonly code: 'STOCK_TOO_SHORT'
       readonly id: string
@@ -96,8 +110,17 @@ export type RemedyRefusal =
   /** The ranges of the lines ask for a batch of at least `neededUg`, where all at their most come to `allowedUg`. */
   | { readonly code: 'CLOSURE_CONFLICT'; readonly neededUg: Micrograms; readonly allowedUg: Micrograms }
   | { readonly code: 'COST_UNKNOWN'; readonly id: string }
-  /** Limits over several lines that cannot be kept together with the rest; none of them may be left out. */
-  | { readonly code: 'SHARED_LIMITS_CONFLICT'; readonly ids: readonly string[] }
+  /**
+   * Limits over several lines that cannot be kept together with the rest; none of them may be left out. `at` is what the
+   * first would come to without it, `limit` the side that this is past.
+   */
+  | {
+      readonly code: 'SHARED_LIMITS_CONFLICT'
+      readonly ids: readonly string[]
+      readonly at?: number
+      readonly limit?: number
+      readonly allLocked: boolean
+    }
   | { readonly code: 'NOT_SOLVED' }
 
 /** Additions stand in the order of the problem's lines; with what is in they sum to the total. */
@@ -135,3 +158,31 @@ export function costOf(
 }
 
 export const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)
+
+/** The most that a batch may come to, and what says so: what the vessel holds, or what the stirrer moves in it. */
+export function mostTotalOf({ capacityUg, stirsUg }: RemedyProblem): {
+  readonly atUg: Micrograms
+  readonly by: 'capacity' | 'stirs-most'
+} {
+  return stirsUg !== undefined && stirsUg.max < capacityUg
+    ? { atUg: stirsUg.max, by: 'stirs-most' }
+    : { atUg: capacityUg, by: 'capacity' }
+}
+
+/** The least that a batch may come to, and what says so. */
+export function leastTotalOf({ totalUg, minTotalUg = totalUg, stirsUg }: RemedyProblem): {
+  readonly atUg: Micrograms
+  readonly by: 'least-total' | 'stirs-least'
+} {
+  return stirsUg !== undefined && stirsUg.min > minTotalUg
+    ? { atUg: stirsUg.min, by: 'stirs-least' }
+    : { atUg: minTotalUg, by: 'least-total' }
+}
+
+/** Why a batch of a size does not fit. */
+export function tooMuch(problem: RemedyProblem, neededUg: Micrograms): RemedyRefusal {
+  const { atUg, by } = mostTotalOf(problem)
+  return by === 'capacity'
+    ? { code: 'VESSEL_TOO_SMALL', neededUg, capacityUg: atUg }
+    : { code: 'STIRRER_TOO_SMALL', neededUg, mostUg: atUg }
+}

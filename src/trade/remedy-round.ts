@@ -31,7 +31,7 @@ export function roundRemedy(
     residual,
     // A total that the balance cannot tell from the least one is the least one.
     breaks: verifyRemedy(problem, candidate).filter(
-      (broken) => !before.has(keyOf(broken)) && (broken.limit !== 'least-total' || broken.byUg >= stepUg),
+      (broken) => !before.has(keyOf(broken)) && (!leastOfTotal.has(broken.limit) || broken.byUg >= stepUg),
     ),
   })
 
@@ -49,6 +49,8 @@ export function roundRemedy(
   }
   return answerOf(problem, best ?? attempt(rounded, null, 1))
 }
+
+const leastOfTotal: ReadonlySet<BrokenLimit['limit']> = new Set(['least-total', 'stirs-least'])
 
 interface Attempt {
   readonly additionsUg: readonly Micrograms[]

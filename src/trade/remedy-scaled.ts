@@ -1,5 +1,5 @@
 import type { Micrograms } from './mass'
-import { type RemedyProblem, stillToHand, sumOf, toleranceOf } from './remedy-model'
+import { leastTotalOf, mostTotalOf, type RemedyProblem, stillToHand, sumOf, toleranceOf } from './remedy-model'
 
 /** A remedy problem in units of its planned total, so that the same closeness fits a jar and a drum. */
 export interface Scaled {
@@ -23,7 +23,7 @@ export const same = 1e-9
 const mostTimes = 1e6
 
 export function scaledOf(problem: RemedyProblem): Scaled {
-  const { totalUg, capacityUg, minTotalUg = totalUg, lines } = problem
+  const { totalUg, lines } = problem
   return {
     ids: lines.map(({ id }) => id),
     target: lines.map(({ fraction }) => fraction),
@@ -33,8 +33,8 @@ export function scaledOf(problem: RemedyProblem): Scaled {
     held: lines.map(({ massUg }) => massUg / totalUg),
     reach: lines.map((line) => (line.massUg + stillToHand(line)) / totalUg),
     contents: sumOf(lines.map(({ massUg }) => massUg)) / totalUg,
-    least: minTotalUg / totalUg,
-    capacity: Math.min(capacityUg / totalUg, mostTimes),
+    least: leastTotalOf(problem).atUg / totalUg,
+    capacity: Math.min(mostTotalOf(problem).atUg / totalUg, mostTimes),
   }
 }
 

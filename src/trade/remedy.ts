@@ -3,11 +3,14 @@ import { fractionOf, type Micrograms } from './mass'
 import { outOfRangeAt } from './remedy-check'
 import {
   type FeasibleRemedy,
+  leastTotalOf,
+  mostTotalOf,
   type RemedyLine,
   type RemedyProblem,
   type RemedyRefusal,
   stillToHand,
   sumOf,
+  tooMuch,
 } from './remedy-model'
 
 export type { RemedyLine, RemedyProblem, RemedyRefusal } from './remedy-model'
@@ -49,11 +52,11 @@ export function acceptAsIs(problem: RemedyProblem): FeasibleRemedy {
  * stock reach as far as all of them together.
  */
 export function scaleTheRest(problem: RemedyProblem): ScaleRemedy {
-  const { totalUg, capacityUg, minTotalUg = totalUg, lines } = problem
+  const { totalUg, lines } = problem
   const stray = lines.find(({ fraction, massUg }) => fraction === 0 && massUg > 0)
   if (stray) return { feasible: false, why: { code: 'LINE_NOT_IN_FORMULA', id: stray.id }, demandedBy: stray.id }
 
-  const least = minTotalUg / totalUg
+  const least = leastTotalOf(problem).atUg / totalUg
   const reaches = [...lines.map(reachOf), ...sharedReaches(problem)].filter(({ fraction }) => fraction > 0)
   const ratios = lines
     .filter(({ fraction }) => fraction > 0)
@@ -62,18 +65,19 @@ export function scaleTheRest(problem: RemedyProblem): ScaleRemedy {
   const limits = reaches.map((reach) => ({ reach, ratio: (reach.massUg + reach.handUg) / (reach.fraction * totalUg) }))
   const lowest = limits.reduce<{ readonly reach: Reach | null; readonly ratio: number }>(
     (a, b) => (b.ratio < a.ratio ? b : a),
-    { reach: null, ratio: capacityUg / totalUg },
+    { reach: null, ratio: mostTotalOf(problem).atUg / totalUg },
   )
 
   const factor = Math.max(highest.ratio, least)
   if (factor <= lowest.ratio * (1 + sameRatio)) return scaled(problem, factor)
   const why: RemedyRefusal = lowest.reach
     ? reachBinds(lowest.reach, massAtFactor(lowest.reach.fraction, totalUg, factor))
-    : { code: 'VESSEL_TOO_SMALL', neededUg: Math.round(factor * totalUg), capacityUg }
+    : tooMuch(problem, Math.round(factor * totalUg))
   const demandedBy = highest.ratio >= least && highest.ratio > 0 ? highest.id : null
   const smaller = { factor: lowest.ratio, totalUg: Math.round(lowest.ratio * totalUg) }
-  // A line that is closed with nothing in leaves no batch at all: that is no way on.
-  const isNone = smaller.totalUg <= 0 || highest.ratio > lowest.ratio * (1 + sameRatio)
+  // A line that is closed with nothing in leaves no batch at all, one that the stirrer does not reach is not mixed.
+  const leastUg = Math.max(1, problem.stirsUg?.min ?? 0)
+  const isNone = smaller.totalUg < leastUg || highest.ratio > lowest.ratio * (1 + sameRatio)
   return { feasible: false, why, demandedBy, ...(isNone ? {} : { smaller }) }
 }
 
@@ -141,12 +145,12 @@ function leftOf({ couplings = [] }: RemedyProblem, id: string, givenUg: Readonly
 }
 
 function qsBinds(
-  { totalUg, capacityUg }: RemedyProblem,
+  problem: RemedyProblem,
   qs: RemedyLine,
   qsFinalUg: Micrograms,
   leftUg: Micrograms,
 ): RemedyRefusal | undefined {
-  if (totalUg > capacityUg) return { code: 'VESSEL_TOO_SMALL', neededUg: totalUg, capacityUg }
+  if (problem.totalUg > mostTotalOf(problem).atUg) return tooMuch(problem, problem.totalUg)
   if (qsFinalUg < qs.massUg) return { code: 'QS_ALREADY_PAST', id: qs.id, pastUg: qs.massUg - qsFinalUg }
   const reach = reachOf(qs)
   if (qsFinalUg > qs.massUg + reach.handUg) return reachBinds(reach, qsFinalUg)

@@ -1,6 +1,6 @@
 import type { Lot } from '../../src/batch/catalogue'
 import type { Formula, Line } from '../../src/batch/formula'
-import type { BatchHeader, WeighMode } from '../../src/batch/header'
+import type { BatchHeader, BatchVessel, WeighMode } from '../../src/batch/header'
 import type { Plan } from '../../src/batch/plan'
 import { planBatch } from '../../src/batch/plan-batch'
 import type { Step } from '../../src/batch/step'
@@ -34,6 +34,11 @@ export function withLines(header: BatchHeader, change: (line: Line) => Line): Ba
   const phases = header.revision.phases.map((phase) => ({ ...phase, lines: phase.lines.map(change) }))
   return { ...header, revision: { ...header.revision, phases } }
 }
+
+export const withVessels = (header: BatchHeader, change: (vessel: BatchVessel) => BatchVessel): BatchHeader => ({
+  ...header,
+  vessels: header.vessels.map(change),
+})
 
 /** The same header with these lots for one line, in order of use. */
 export function withLots(

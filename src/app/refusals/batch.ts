@@ -1,6 +1,4 @@
 import type { BatchRefusal } from '../../batch/refusal'
-import type { RemedyRefusal } from '../../trade/remedy'
-import type { Allowing, Asking } from '../../trade/remedy-model'
 import { grams, type SentencesOf } from './sentences'
 
 export const batchSentences: SentencesOf<BatchRefusal> = {
@@ -69,68 +67,4 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
   RINSE_ABOVE_HELD_BACK: ({ rinseUg, heldBackUg }) =>
     `${grams(rinseUg)} is more than the ${grams(heldBackUg)} of water that is held back.`,
   SAME_PERSON_ALREADY: () => 'That person has the batch already.',
-}
-
-/** Why a remedy is not open; names of lines and of limits over several lines come in. */
-export function whyNot(refusal: RemedyRefusal, nameOf: (line: string) => string): string {
-  switch (refusal.code) {
-    case 'VESSEL_TOO_SMALL':
-      return `Needs ${grams(refusal.neededUg)}, the vessel holds ${grams(refusal.capacityUg)}.`
-    case 'STOCK_TOO_SHORT':
-      return `Needs ${grams(refusal.neededUg)} more ${nameOf(refusal.id)}, ${grams(refusal.stockUg)} is left.`
-    case 'LINE_LOCKED':
-      return `Needs ${grams(refusal.neededUg)} more ${nameOf(refusal.id)}; its step is closed.`
-    case 'LINE_NOT_IN_FORMULA':
-      return 'Something that is not in the formula went in.'
-    case 'NO_QS_LINE':
-      return 'No line makes up to 100 %.'
-    case 'QS_ALREADY_PAST':
-      return `${grams(refusal.pastUg)} too much ${nameOf(refusal.id)} is in already.`
-    case 'RANGE_CONTRADICTORY':
-      return `The range of ${nameOf(refusal.id)} has its least above its most.`
-    case 'LINES_CONFLICT':
-      return `${asks(refusal.needs, grams(refusal.neededUg), nameOf)}, but ${allows(refusal.allows, nameOf)} ${grams(refusal.allowedUg)}.`
-    case 'MINIMUMS_EXCEED_TOTAL':
-      return `At ${grams(refusal.totalUg)} the least of all lines comes to ${grams(refusal.minimumsUg)}${refusal.ids.length > 0 ? `: too much is in of ${listed(refusal.ids, nameOf)}` : ''}.`
-    case 'MAXIMUMS_BELOW_TOTAL':
-      if (refusal.allLocked && refusal.needs.limit === 'high')
-        return `There is too much ${nameOf(refusal.needs.id)}, and nothing may be added to dilute it: all lines are closed.`
-      return `Needs ${grams(refusal.totalUg)}; all lines at their most come to ${grams(refusal.maximumsUg)}${refusal.ids.length > 0 ? `, for want of ${listed(refusal.ids, nameOf)}` : ''}.`
-    case 'CLOSURE_CONFLICT':
-      return `The least of the lines asks for a batch of at least ${grams(refusal.neededUg)}, their most allows at most ${grams(refusal.allowedUg)}.`
-    case 'COST_UNKNOWN':
-      return `What ${nameOf(refusal.id)} costs is not known. Enter its price first.`
-    case 'SHARED_LIMITS_CONFLICT':
-      return `With what is in, this limit over several lines cannot be kept: ${listed(refusal.ids, nameOf)}.`
-    case 'NOT_SOLVED':
-      return 'No way was found within these limits. Choose another one.'
-  }
-}
-
-function asks(limit: Asking, size: string, nameOf: (line: string) => string): string {
-  switch (limit.limit) {
-    case 'contents':
-      return `In already is ${size}`
-    case 'least-total':
-      return `The batch is to come to ${size}`
-    case 'high':
-      return `To dilute ${nameOf(limit.id)} the batch must come to at least ${size}`
-  }
-}
-
-function allows(limit: Allowing, nameOf: (line: string) => string): string {
-  switch (limit.limit) {
-    case 'capacity':
-      return 'the vessel holds'
-    case 'locked':
-      return `${nameOf(limit.id)} can no longer be added and allows at most`
-    case 'stock':
-      return `the ${nameOf(limit.id)} that is left allows at most`
-  }
-}
-
-/** Three names at most, then how many more. */
-function listed(ids: readonly string[], nameOf: (line: string) => string): string {
-  const names = ids.slice(0, 3).map(nameOf).join(', ')
-  return ids.length > 3 ? `${names} and ${ids.length - 3} more` : names
 }

@@ -1,5 +1,5 @@
-import { shareFor } from '../remedy-limits'
 import { fractionsOf } from '../schemas/check-revision'
+import { countsFor } from '../shared-limits'
 import type { FormulaCheck } from './check'
 import { type Checked, type CheckedLine, shareOf, tidy } from './lines'
 
@@ -63,7 +63,7 @@ function useLevelChecks(lines: readonly CheckedLine[]): FormulaCheck[] {
 
 function sharedChecks({ revision, lines }: Checked): FormulaCheck[] {
   return (revision.sharedLimits ?? []).flatMap(({ name, of, min = 0, max = 1 }): FormulaCheck[] => {
-    const share = tidy(lines.reduce((sum, each) => sum + each.share * shareFor(each.material, of), 0))
+    const share = tidy(lines.reduce((sum, each) => sum + each.share * countsFor(each.material, of), 0))
     const said = {
       name,
       figure: { value: share, unit: 'share' },

@@ -73,6 +73,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     highUg: aMass,
     checkedBy: v.exactOptional(anId),
   }),
+  'lot-corrected': v.object({ step: anId, entry: anId, lot: anId, reason: aReason }),
   struck: v.object({ entry: anId, reason: aReason }),
   charged: v.object(moved),
   discarded: v.object({
@@ -91,6 +92,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     lot: v.exactOptional(anId),
     reason: aReason,
     most: v.exactOptional(aFraction),
+    material: v.exactOptional(materialSchema),
   }),
   'step-started': v.object({ step: anId }),
   'step-finished': v.object({

@@ -89,5 +89,6 @@ export const keptVesselSchema: v.GenericSchema<unknown, KeptVessel> = v.object({
   name: words(80),
   tareUg: v.exactOptional(aMass),
   capacityUg: someMass,
+  stirsUg: v.exactOptional(rangeOf(aMass)),
   archived: v.exactOptional(aSwitch),
 })

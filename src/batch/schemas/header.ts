@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import type { BatchHeader } from '../header'
 import { balanceSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { revisionSchema } from './formula'
-import { aMass, anId, aTemperature, listOf, numberBetween, oneOf, prose, someMass, words } from './pieces'
+import { aMass, anId, aTemperature, listOf, numberBetween, oneOf, prose, rangeOf, someMass, words } from './pieces'
 
 const vesselSchema = v.object({
   id: anId,
@@ -11,6 +11,7 @@ const vesselSchema = v.object({
   tareUg: v.exactOptional(aMass),
   standsIn: v.exactOptional(prose(200)),
   capacityUg: v.exactOptional(aMass),
+  stirsUg: v.exactOptional(rangeOf(aMass)),
   openLifeMinutes: v.exactOptional(numberBetween(0, 1e6)),
   holds: v.exactOptional(prose(200)),
 })

@@ -3,9 +3,9 @@ import { useFormat } from '../../app/format'
 import type { BatchSummary } from '../../batch/summary'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
-import { Pill } from '../../parts/chips'
 import { Cup } from '../../parts/cup'
 import { Icon } from '../../parts/icon'
+import { Pill } from '../../parts/pill'
 import type { BenchCard } from './order'
 
 interface BatchCardProps {

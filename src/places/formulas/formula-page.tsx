@@ -10,6 +10,7 @@ import { ChecksPanel } from './checks-panel'
 import { FormulaEditor } from './formula-editor'
 import { createFormulaPage, type FormulaPageModel } from './model'
 import { RevisionChecks } from './revision-checks'
+import { RevisionLimits } from './revision-limits'
 import { RevisionLines } from './revision-lines'
 import { RevisionSteps } from './revision-steps'
 
@@ -62,6 +63,7 @@ const Reading = ({ page, formula, revision }: ReadingProps) => (
       <RevisionLines revision={revision} />
       <ChecksPanel revision={revision} contact={formula.contact} />
       <RevisionSteps revision={revision} />
+      <RevisionLimits revision={revision} />
       <RevisionChecks revision={revision} />
     </div>
   </main>

@@ -7,10 +7,10 @@ import { addressOf } from '../../app/routes'
 import type { Formula } from '../../batch/formula'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
-import { Pill } from '../../parts/chips'
 import { Row, Switch } from '../../parts/choice'
 import { EmptyState } from '../../parts/empty'
 import { TextField } from '../../parts/form'
+import { Pill } from '../../parts/pill'
 import { createFormulasModel, type FormulasModel } from './model'
 
 export function FormulasList() {

@@ -5,10 +5,10 @@ import { useFormat } from '../../app/format'
 import { BringIn } from '../../app/import/archive-import'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
-import { Pill } from '../../parts/chips'
 import { EmptyState } from '../../parts/empty'
 import { TextField } from '../../parts/form'
 import { Icon } from '../../parts/icon'
+import { Pill } from '../../parts/pill'
 import { createMaterialsModel, type MaterialRow } from './model'
 
 export function MaterialsList() {

@@ -33,13 +33,13 @@ function Mistyped({ deviation, format }: { deviation: DeviationRecord; format: F
 }
 
 function Deviation({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {
-  const { number, name, byUg, direction, stepUg, weighing, atMs, by, inCup, settled } = deviation
+  const { number, byUg, stepUg, weighing, atMs, by, inCup, settled } = deviation
   const mass = (massUg: number): string => format.massWithUnit(massUg, stepUg)
   return (
     <div class={settled ? 'paper-deviation' : 'paper-deviation paper-deviation-open'}>
       <h3>
         <Mark kind="over" size={18} />
-        Deviation {number}: {name} {mass(byUg)} {direction}
+        Deviation {number}: {whatWords(deviation, mass(byUg))}
       </h3>
       <p>
         {weighing && `${mass(weighing.netUg)} for ${mass(weighing.targetUg)} `}
@@ -49,6 +49,21 @@ function Deviation({ deviation, record, format, say }: PaperProps & { deviation:
       </p>
     </div>
   )
+}
+
+function whatWords({ name, direction, cause }: DeviationRecord, mass: string): string {
+  switch (cause) {
+    case 'forgotten':
+      return `${mass} of ${name} missing, its step had passed`
+    case 'foreign':
+      return `${mass} of ${name}, not in the formula`
+    case 'loss':
+      return `${mass} of ${name} gone, with what stood with it`
+    case 'lot':
+      return `${name} from a lot that was not to be used`
+    default:
+      return `${name} ${mass} ${direction}`
+  }
 }
 
 function Settled({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {

@@ -1,6 +1,8 @@
 import type { Line, Revision } from '../../batch/formula'
+import { overWhat } from '../../batch/shared-limits'
 import { askOf, nameOfLine } from '../../batch/wording'
 import { figure } from './figure'
+import { allowedText } from './paper-limits'
 import type { PaperProps } from './paper-props'
 
 /** The formula as it was approved, whole: the batch carries its own copy. */
@@ -45,6 +47,18 @@ export function PaperMaster({ record, format, say }: PaperProps) {
           )}
         </tbody>
       </table>
+      {record.limits.length > 0 && (
+        <>
+          <h3>Limits over several lines</h3>
+          <ul class="paper-notes">
+            {record.limits.map(({ limit }) => (
+              <li key={limit.id}>
+                {limit.name} ({overWhat(limit)}): {allowedText(limit, format)}.
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <h3>Procedure</h3>
       <ol class="paper-procedure">
         {revision.procedure.map((step) => {

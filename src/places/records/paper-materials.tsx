@@ -2,6 +2,7 @@ import type { Format } from '../../app/format'
 import { commonStep } from '../../batch/entry-phrases'
 import type { MaterialRow, UnplannedRow, WeighingRow } from '../../batch/record-materials'
 import { Mark } from '../../parts/mark'
+import { PaperLimits } from './paper-limits'
 import type { PaperProps } from './paper-props'
 
 /** Every line: lot, target with what it was, actual, verdict, share of the product, where, when, who. */
@@ -61,6 +62,7 @@ export function PaperMaterials({ record, format }: PaperProps) {
           </tr>
         </tfoot>
       </table>
+      <PaperLimits record={record} format={format} />
     </section>
   )
 }
@@ -128,6 +130,14 @@ function LineNotes({ row, counted, format }: { row: MaterialRow; counted: readon
           + {format.mass(more.massUg)} {more.what} at {format.time(more.atMs)}.
         </span>
       ))}
+      {counted.map(({ entry, lot, lotWas }) =>
+        lotWas === undefined ? null : (
+          <span key={entry}>
+            {' '}
+            Lot {lot}, written down as {lotWas}.
+          </span>
+        ),
+      )}
       {row.verdict === 'over' && row.deviation && ' OVER, see deviations.'}
       {row.verdict === 'part' && ' Part weighed.'}
     </span>

@@ -52,7 +52,10 @@ export function deviationPanel(
     { kind: 'take-out', feasible: true },
     { kind: 'discard-cup', feasible: true },
   ]
-  const ways = deviation.inCup ? [...cup, ...offers.filter(({ kind }) => kind === 'accept')] : offers
+  const accept = offers.filter(({ kind }) => kind === 'accept')
+  const isLot = deviation.cause === 'lot'
+  // Taking some out again leaves the rest of a lot that was not to be used.
+  const ways = deviation.inCup ? [...(isLot ? cup.slice(1) : cup), ...accept] : offers
   const wanted = ways.find((way) => way.kind === draft.fields.way && way.feasible)
   const chosen = wanted ?? ways.find((way) => way.feasible) ?? null
   return {

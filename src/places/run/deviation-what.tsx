@@ -58,12 +58,17 @@ export function WhatHappened({ panel }: { panel: DeviationPanel }) {
       <Change panel={panel} />
       <Button
         icon="rotate-ccw"
-        label={deviation.cause === 'forgotten' ? 'Not passed yet? Strike it out' : 'Mistyped? Strike out, type again'}
+        label={strikeWords(deviation)}
         onPress={() => void run.strike(deviation.entry, 'mistyped')}
         full
       />
     </Card>
   )
+}
+
+function strikeWords({ cause }: DeviationState): string {
+  if (cause === 'lot') return 'Not that lot? Strike the correction out'
+  return cause === 'forgotten' ? 'Not passed yet? Strike it out' : 'Mistyped? Strike out, type again'
 }
 
 function Inci({ line: { material } }: { line: PlannedLine }) {
@@ -80,6 +85,8 @@ function standing({ cause, direction }: DeviationState, by: string): string {
       return 'missing: its step has passed'
     case 'loss':
       return 'of it is gone'
+    case 'lot':
+      return 'from a lot not to be used'
     default:
       return `${by} g ${direction === 'over' ? 'over' : 'short'}`
   }

@@ -1,7 +1,9 @@
 import type { Format } from '../../app/format'
+import type { Lot } from '../../batch/catalogue'
 import type { FinishedRow } from '../../batch/deviation'
+import { isKnown } from '../../batch/kinds'
 import { endVessel } from '../../batch/remedy-problem'
-import type { BatchState } from '../../batch/state'
+import type { BatchState, DeviationState } from '../../batch/state'
 import type { RankReason } from '../../trade/remedy-rank'
 import { type DeviationPanel, takenOutUg } from './deviation-model'
 import type { Draft } from './draft'
@@ -9,8 +11,9 @@ import type { Reckoner } from './typed'
 import { bare, lower } from './way-words'
 
 /** Left so, how the product would end, and which limit that passes. */
-export function consequenceWords(panel: DeviationPanel, format: Format): string {
+export function consequenceWords(panel: DeviationPanel, state: BatchState, format: Format): string {
   const { deviation, consequences } = panel
+  if (deviation.cause === 'lot') return barredWords(state, deviation, format)
   const row = consequences?.rows.find(({ line }) => line === deviation.line)
   if (deviation.inCup && row === undefined) return 'Nothing of it is in the batch yet.'
   if (row === undefined) return ''
@@ -21,6 +24,23 @@ export function consequenceWords(panel: DeviationPanel, format: Format): string 
     others > 0 ? ` ${others} ${row.breaks ? 'more ' : 'other '}${others === 1 ? 'line is' : 'lines are'} out.` : ''
   if (!row.breaks) return `${ends}${inside}.${more}`
   return `${ends}; ${limitOwner(row)} ${row.after > row.high ? 'stops at' : 'starts at'} ${format.percent(row.after > row.high ? row.high : row.low)}.${more}`
+}
+
+/** Why the lot was not to be used, as far as its own papers say. */
+export function barredWords(state: BatchState, deviation: DeviationState, format: Format): string {
+  const lot = lotOfDeviation(state, deviation)
+  if (lot === undefined) return ''
+  if (lot.status === 'quarantine')
+    return `Lot ${lot.code} has not been released. The mass and the sums stay as they are.`
+  const until = lot.expires === undefined ? '' : ` was good to ${format.date(lot.expires)}`
+  return `Lot ${lot.code}${until}. The mass and the sums stay as they are.`
+}
+
+/** The lot that a weighing was said to come from in the end. */
+export function lotOfDeviation(state: BatchState, { line, entry }: DeviationState): Lot | undefined {
+  const event = state.entries.findLast(({ event: { id } }) => id === entry)?.event
+  const lot = event && isKnown(event) && event.kind === 'lot-corrected' ? event.body.lot : undefined
+  return state.plan.lines.get(line)?.lots.find(({ id }) => id === lot)
 }
 
 const rangeOf = (row: FinishedRow, format: Format): string => `${bare(row.low, format)}–${format.percent(row.high)}`
@@ -113,12 +133,14 @@ export function actOfWay(
 
 /** What stands over the ways on. */
 export function questionWords({ deviation }: DeviationPanel): string {
-  if (deviation.inCup) return 'It is still in the cup. Choose a way on.'
+  if (deviation.inCup && deviation.cause !== 'lot') return 'It is still in the cup. Choose a way on.'
   switch (deviation.cause) {
     case 'forgotten':
       return 'Its step has passed. Choose a way on.'
     case 'loss':
       return 'It is gone. Choose a way on.'
+    case 'lot':
+      return 'That lot was not to be used. Choose a way on.'
     default:
       return 'It cannot come out. Choose a way on.'
   }

@@ -1,10 +1,10 @@
 import './deviation.css'
 import { useFormat } from '../../app/format'
-import { whyNot } from '../../app/refusals/batch'
+import { whyNot } from '../../app/refusals/ways-on'
 import type { BatchState } from '../../batch/state'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
-import { ReasonChips } from '../../parts/chips'
+import { ReasonChips } from '../../parts/reason-chips'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
 import { type DeviationPanel, panelOf } from './deviation-model'
 import { useOffers } from './deviation-offers'
@@ -13,7 +13,7 @@ import { WhatHappened } from './deviation-what'
 import { actOfWay, consequenceWords, orderWords, questionWords } from './deviation-words'
 import { Messages } from './messages'
 import { useRun } from './run-context'
-import { lower, nameIn, wayLine, wayTitle } from './way-words'
+import { wayLine, wayTitle, wordsFor } from './way-words'
 
 /** Opens beside the number: what happened under a vermilion lip, where to act under a cobalt one. */
 export function Deviation() {
@@ -54,7 +54,7 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
   return (
     <Card lip="action" label="Ways on" class="ways">
       <h2 class="ways-title">{questionWords(panel)}</h2>
-      <p class="ways-say">{consequenceWords(panel, format)}</p>
+      <p class="ways-say">{consequenceWords(panel, state, format)}</p>
       <Messages gates={[]} undo={false} />
       <ol class={panel.deviation.inCup ? 'ways-list ways-cup' : 'ways-list'}>
         {panel.ways.map((way, index) => (
@@ -106,7 +106,8 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
 function Why({ panel, state }: { panel: DeviationPanel; state: BatchState }) {
   const asked = useRun().draft.value.fields.asked
   const closed = panel.ways.find((way) => way.kind === asked && !way.feasible)?.offer?.why
-  const words = closed ? whyNot(closed, (id) => lower(nameIn(state, id))) : orderWords(panel.chosen?.offer?.reason)
+  const format = useFormat()
+  const words = closed ? whyNot(closed, wordsFor(state, format)).full : orderWords(panel.chosen?.offer?.reason)
   return words === '' ? null : (
     <p class="ways-why" role="status">
       {words}

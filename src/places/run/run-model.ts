@@ -26,6 +26,7 @@ export type SheetName =
   | 'abandon'
   | 'hand-over'
   | 'lot'
+  | 'correct-lot'
   | 'more'
   | 'close'
   | 'gate'

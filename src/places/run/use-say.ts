@@ -19,7 +19,7 @@ export function sayOf(state: BatchState, app: ReturnType<typeof useRun>['app'], 
     percent: (fraction) => format.percent(fraction, 0),
     duration: format.duration,
     person: (id) => personById(state, app.catalogue.people.value, id)?.initials ?? id,
-    line: (id) => nameOfLine(state.header, id),
+    line: (id) => state.unplanned.get(id)?.body.name ?? nameOfLine(state.header, id),
     step: (id) => {
       const planned = state.plan.byId.get(id)
       return planned ? titleOf(planned.step, state.header) : id

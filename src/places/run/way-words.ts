@@ -1,5 +1,6 @@
 import { currencyText } from '../../app/currency'
 import type { Format } from '../../app/format'
+import { type WayWords, whyNot } from '../../app/refusals/ways-on'
 import type { FinishedRow, RemedyOffer } from '../../batch/deviation'
 import { nameOfShared } from '../../batch/finished-rows'
 import type { BatchState } from '../../batch/state'
@@ -50,16 +51,17 @@ export function wayOut(offer: RemedyOffer, state: BatchState, format: Format): s
   return `Cheapest way out: ${lower(title).replace(': ', ', ')}.`
 }
 
-/** What a line, foreign mass or a limit over several lines is called. */
+/** What a line, foreign mass, a vessel or a limit over several lines is called. */
 export function nameIn(state: BatchState, id: string): string {
   const stranger = state.unplanned.get(id)?.body.name
   if (stranger !== undefined) return stranger
-  return state.plan.lines.has(id) ? nameOfLine(state.header, id) : nameOfShared(state, id)
+  if (state.plan.lines.has(id)) return nameOfLine(state.header, id)
+  return state.plan.vessels.get(id)?.name ?? nameOfShared(state, id)
 }
 
 function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Format, currency: string): string {
   const { offer } = way
-  if (offer?.why !== undefined) return `Cannot: ${whyNot(offer.why, state, format)}`
+  if (offer?.why !== undefined) return `Cannot: ${whyNot(offer.why, wordsFor(state, format)).short}`
   if (offer === undefined)
     return way.kind === 'take-out'
       ? 'Read it again once some is out. Back to plan.'
@@ -101,43 +103,12 @@ function limitsAfter(
 const outWords = (row: FinishedRow, format: Format): string =>
   row.after > row.high ? `over ${bare(row.high, format)}` : `under ${bare(row.low, format)}`
 
-function whyNot(why: NonNullable<RemedyOffer['why']>, state: BatchState, format: Format): string {
-  const name = (id: string): string => lower(nameIn(state, id))
-  switch (why.code) {
-    case 'VESSEL_TOO_SMALL':
-      return `needs ${format.massWithUnit(why.neededUg)}, vessel holds ${format.massWithUnit(why.capacityUg)}.`
-    case 'STOCK_TOO_SHORT':
-      return `${name(why.id)} runs out.`
-    case 'LINE_LOCKED':
-      return `needs ${format.massWithUnit(why.neededUg)} ${name(why.id)}, too late.`
-    case 'LINE_NOT_IN_FORMULA':
-      return 'what was added is not in the formula.'
-    case 'NO_QS_LINE':
-      return 'no line makes up to 100 %.'
-    case 'QS_ALREADY_PAST':
-      return 'too little of the water is left to give way.'
-    case 'LINES_CONFLICT':
-      if (why.allows.limit === 'capacity')
-        return `needs ${format.massWithUnit(why.neededUg)}, vessel holds ${format.massWithUnit(why.allowedUg)}.`
-      return why.allows.limit === 'locked'
-        ? `no more ${name(why.allows.id)} can go in.`
-        : `${name(why.allows.id)} runs out.`
-    case 'MAXIMUMS_BELOW_TOTAL':
-      return why.allLocked ? 'nothing may be added: all lines are closed.' : 'too little can still go in to dilute it.'
-    case 'MINIMUMS_EXCEED_TOTAL':
-      return 'the least of all lines is too much already.'
-    case 'RANGE_CONTRADICTORY':
-      return `${name(why.id)}: its least is above its most.`
-    case 'COST_UNKNOWN':
-      return `the price of ${name(why.id)} is not known.`
-    case 'SHARED_LIMITS_CONFLICT':
-      return `${name(why.ids[0] ?? '')} cannot be kept.`
-    case 'CLOSURE_CONFLICT':
-      return 'the limits of the lines contradict each other.'
-    case 'NOT_SOLVED':
-      return 'balances cannot show it within the limits.'
-  }
-}
+/** What the sentences about a way on need from the batch. */
+export const wordsFor = (state: BatchState, format: Format): WayWords => ({
+  nameOf: (id) => lower(nameIn(state, id)),
+  mass: (massUg) => format.massWithUnit(massUg),
+  percent: (fraction) => format.percent(fraction),
+})
 
 const vesselName = (state: BatchState, id: string | undefined): string =>
   state.plan.vessels.get(id ?? '')?.name ?? 'this vessel'

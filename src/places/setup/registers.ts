@@ -27,6 +27,20 @@ const vesselFields: readonly FieldSpec[] = [
   { key: 'name', label: 'Name', kind: 'text', longest: 80 },
   { key: 'tareUg', label: 'Empty, with what stays in it', kind: 'mass', optional: true },
   { key: 'capacityUg', label: 'Holds at most', hint: 'with a unit, if not grams: 2 kg', kind: 'mass', zero: false },
+  {
+    key: 'stirsUg.min',
+    label: 'Its stirrer moves at least',
+    hint: 'less is not reached',
+    kind: 'mass',
+    optional: true,
+  },
+  {
+    key: 'stirsUg.max',
+    label: 'Its stirrer moves at most',
+    hint: 'more is not turned over',
+    kind: 'mass',
+    optional: true,
+  },
 ]
 
 /** The three lists of Setup that are kept in the same way. */
@@ -67,7 +81,7 @@ export function registerForm(app: App, register: Register, id: string): FormMode
         document: vessels.value.get(id) ?? { id },
         draft,
         write: async (typed) => {
-          const read = readDocument(keptVesselSchema, typed)
+          const read = readDocument(keptVesselSchema, withOpenEnds(typed))
           return read.ok ? app.catalogue.save('vessel', read.value) : sentenceAt(read.refusal)
         },
       })
@@ -83,6 +97,13 @@ export async function putAway(app: App, register: Register, id: string, archived
   if (register === 'person' && person) await app.catalogue.save('person', { ...person, archived })
   if (register === 'balance' && balance) await app.catalogue.save('balance', { ...balance, archived })
   if (register === 'vessel' && vessel) await app.catalogue.save('vessel', { ...vessel, archived })
+}
+
+/** One end of what a stirrer moves may be left out: then it is nothing, or all that the vessel holds. */
+function withOpenEnds({ stirsUg, ...vessel }: Record<string, unknown>): Record<string, unknown> {
+  return stirsUg === undefined
+    ? vessel
+    : { ...vessel, stirsUg: { min: 0, max: vessel.capacityUg, ...(stirsUg as object) } }
 }
 
 const sentenceAt = ({ path, wanted }: { path: string; wanted: string }): string => `${path} should be ${wanted}.`

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Button } from '../../parts/button'
-import { ReasonChips } from '../../parts/chips'
+import { ReasonChips } from '../../parts/reason-chips'
 import { Sheet } from '../../parts/sheet'
 import type { Choice } from './choice'
 import { keeping, type SettleCard } from './ways'

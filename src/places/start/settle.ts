@@ -1,10 +1,9 @@
-import type { BalanceFinding, Finding, LotFinding, VesselFinding } from '../../batch/finding'
+import type { BalanceFinding, Finding, LotFinding, StirrerFinding, VesselFinding } from '../../batch/finding'
 import { mustBeSettled } from '../../batch/preflight'
 import { usableLots } from './lots'
 import type { SetUp } from './set-up'
 import { smallCard } from './settle-small'
-import { noVessel } from './vessels'
-import { keeping, nameOf, type SettleCard, type SettleWorld, withBalance, withLots } from './ways'
+import { keeping, nameOf, type SettleCard, type SettleWorld, withBalance, withLots, withVessel } from './ways'
 
 /** In the order in which they are numbered: lots, balances, vessels. Lines too small for one balance share a card. */
 export function settleCards(world: SettleWorld): readonly SettleCard[] {
@@ -22,7 +21,7 @@ export function settleCards(world: SettleWorld): readonly SettleCard[] {
     small.set(finding.balance.id, [...group, finding])
   }
   const smallCards = [...small.values()].map((group) => smallCard(group, world))
-  const isVessel = ({ code }: SettleCard) => code === 'VESSEL_SMALL'
+  const isVessel = ({ code }: SettleCard) => code === 'VESSEL_SMALL' || code === 'STIRRER_RANGE'
   return [...cards.filter((card) => !isVessel(card)), ...smallCards, ...cards.filter(isVessel)]
 }
 
@@ -37,6 +36,8 @@ function cardOf(finding: Finding, world: SettleWorld): SettleCard[] {
       return [overBalanceCard(finding, world)]
     case 'VESSEL_SMALL':
       return [vesselCard(finding, world)]
+    case 'STIRRER_RANGE':
+      return [stirrerCard(finding, world)]
     case 'TOO_SMALL':
     case 'FAIRLY_SMALL':
     case 'NO_LOT':
@@ -122,22 +123,36 @@ function vesselCard(finding: VesselFinding, world: SettleWorld): SettleCard {
     ...base(finding, 'small'),
     title: `${row?.vessel.name ?? about} is ${fits ? 'tight' : 'too small'}`,
     text: `${format.massWithUnit(peakUg)} goes in; it holds ${format.massWithUnit(capacityUg)}.${room}`,
-    ways: larger
-      ? [
-          {
-            label: `Use ${larger.name}`,
-            take: (choice) => ({
-              ...choice,
-              vessels: { ...choice.vessels, [about]: { ...noVessel, kept: larger.id } },
-            }),
-          },
-        ]
-      : [],
+    ways: larger ? [{ label: `Use ${larger.name}`, take: withVessel(about, larger.id) }] : [],
     reasons: ['It has held this before', 'Made in two parts'],
   }
 }
 
-const base = ({ code, about }: Finding, word: string) => ({ id: `${code} ${about}`, code, abouts: [about], word })
+function stirrerCard({ about, peakUg, stirsUg, code }: StirrerFinding, world: SettleWorld): SettleCard {
+  const { format, house, setUp } = world
+  const row = setUp.vessels.find(({ need }) => need.id === about)
+  const taken = new Set(setUp.vessels.map(({ kept }) => kept?.id))
+  const neededRoomUg = peakUg * (row?.need.roomFactor ?? 1)
+  const other = house.vessels
+    .filter((kept) => !taken.has(kept.id) && !kept.archived && kept.capacityUg >= neededRoomUg)
+    .filter(({ stirsUg: range }) => range !== undefined && peakUg >= range.min && peakUg <= range.max)
+    .sort((a, b) => a.capacityUg - b.capacityUg)[0]
+  const [least, most] = [format.massWithUnit(stirsUg.min), format.massWithUnit(stirsUg.max)]
+  return {
+    ...base({ code, about }, 'stirrer'),
+    title: `The stirrer is not made for this ${peakUg < stirsUg.min ? 'little' : 'much'}`,
+    text: `${format.massWithUnit(peakUg)} is stirred in ${row?.vessel.name ?? about}; its stirrer moves ${least} to ${most}.`,
+    ways: other ? [{ label: `Use ${other.name}`, take: withVessel(about, other.id) }] : [],
+    reasons: ['Another stirrer is taken', 'Stirred by hand'],
+  }
+}
+
+const base = ({ code, about }: Pick<Finding, 'code' | 'about'>, word: string) => ({
+  id: `${code} ${about}`,
+  code,
+  abouts: [about],
+  word,
+})
 
 const neededUg = ({ plan }: SetUp, line: string): number => (plan.ok ? (plan.value.lines.get(line)?.targetUg ?? 0) : 0)
 

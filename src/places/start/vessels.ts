@@ -71,6 +71,7 @@ function rowOf(
       kind: need.kind,
       ...(tareUg === undefined ? {} : { tareUg }),
       ...(capacityUg === undefined ? {} : { capacityUg }),
+      ...(kept?.stirsUg === undefined ? {} : { stirsUg: kept.stirsUg }),
       ...(chosen.standsIn.trim() === '' ? {} : { standsIn: chosen.standsIn.trim() }),
       ...(need.openLifeMinutes === undefined ? {} : { openLifeMinutes: need.openLifeMinutes }),
     },

@@ -3,6 +3,7 @@ import type { Finding } from '../../batch/finding'
 import type { Choice } from './choice'
 import type { House } from './house'
 import type { SetUp } from './set-up'
+import { noVessel } from './vessels'
 
 /** Something to settle before the batch opens, with the ways to do so; keeping it with a reason is always one more. */
 export interface SettleCard {
@@ -45,6 +46,10 @@ export const withBalance =
     ...choice,
     balances: { ...choice.balances, ...Object.fromEntries(lines.map((line) => [line, balance])) },
   })
+
+export const withVessel =
+  (need: string, kept: string) =>
+  (choice: Choice): Choice => ({ ...choice, vessels: { ...choice.vessels, [need]: { ...noVessel, kept } } })
 
 /** Lets a finding stand, with why; the record carries it. */
 export const keeping =

@@ -47,12 +47,36 @@ export const balances: readonly Balance[] = [
 ]
 
 export const vessels: readonly KeptVessel[] = [
-  { id: 'vessel-beaker-800', name: 'Beaker 800 mL', tareUg: g(312.46), capacityUg: g(800) },
-  { id: 'vessel-beaker-600', name: 'Beaker 600 mL', tareUg: g(241.83), capacityUg: g(600) },
+  {
+    id: 'vessel-beaker-800',
+    name: 'Beaker 800 mL',
+    tareUg: g(312.46),
+    capacityUg: g(800),
+    stirsUg: { min: g(150), max: g(720) },
+  },
+  {
+    id: 'vessel-beaker-600',
+    name: 'Beaker 600 mL',
+    tareUg: g(241.83),
+    capacityUg: g(600),
+    stirsUg: { min: g(100), max: g(540) },
+  },
   { id: 'vessel-beaker-250', name: 'Beaker 250 mL', tareUg: g(98.21), capacityUg: g(250) },
   { id: 'vessel-beaker-100', name: 'Beaker 100 mL', tareUg: g(49.35), capacityUg: g(100) },
   { id: 'vessel-slurry-cup', name: 'Steel cup 120 mL', tareUg: g(41.07), capacityUg: g(120) },
   { id: 'vessel-small-cup', name: 'Steel cup 60 mL', tareUg: g(36.52), capacityUg: g(60) },
-  { id: 'vessel-jug-2', name: 'Steel jug 2 L', tareUg: g(688.9), capacityUg: kg(2) },
-  { id: 'vessel-pot-5', name: 'Steel pot 5 L', tareUg: g(1412.6), capacityUg: kg(5) },
+  {
+    id: 'vessel-jug-2',
+    name: 'Steel jug 2 L',
+    tareUg: g(688.9),
+    capacityUg: kg(2),
+    stirsUg: { min: g(400), max: kg(1.8) },
+  },
+  {
+    id: 'vessel-pot-5',
+    name: 'Steel pot 5 L',
+    tareUg: g(1412.6),
+    capacityUg: kg(5),
+    stirsUg: { min: kg(1), max: kg(4.5) },
+  },
 ]

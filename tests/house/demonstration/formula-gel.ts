@@ -172,6 +172,7 @@ export const gel: Formula = {
         part.cup('clear-cup', 'B cup'),
         part.cup('hold-beaker', 'PVP beaker'),
       ],
+      sharedLimits: [part.constituent('Phenoxyethanol', 1)],
       lossAllowance: 0.01,
       preflight: part.preflight(
         'Face shield and gloves for the caustic',

@@ -224,6 +224,7 @@ export const lotion: Formula = {
         part.cup('slurry', 'Slurry cup'),
         part.cup('cool-cup', 'C cup', 120),
       ],
+      sharedLimits: [part.constituent('Phenoxyethanol', 1)],
       lossAllowance: 0.01,
       restHours: 24,
       preflight: part.preflight('Water bath on at 80 °C', 'Mask and extraction for the gum and the oat'),

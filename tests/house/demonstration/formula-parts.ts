@@ -1,4 +1,5 @@
-import type { Check, Line, VesselNeed } from '../../../src/batch/formula.ts'
+import type { ActiveClass } from '../../../src/batch/catalogue.ts'
+import type { Check, Line, SharedLimit, VesselNeed } from '../../../src/batch/formula.ts'
 import type { Step } from '../../../src/batch/step.ts'
 import { g } from './mass.ts'
 
@@ -113,3 +114,28 @@ export const preflight = (...more: string[]): readonly string[] => [
   'pH meter calibrated with two buffers',
   ...more,
 ]
+
+/** At most so many percent of one constituent, in whatever line it comes. */
+export const constituent = (name: string, mostPercent: number): SharedLimit => ({
+  id: `most-${name.toLowerCase().replace(/ /g, '-')}`,
+  name,
+  of: { kind: 'inci', name },
+  max: percent(mostPercent),
+})
+
+/** Active matter of a class, whatever the strength of what brings it. */
+export const actives = (activeClass: ActiveClass, percents: { min: number; max: number }): SharedLimit => ({
+  id: `active-${activeClass.replace(/ /g, '-')}`,
+  name: `Active matter, ${activeClass}`,
+  of: { kind: 'active', class: activeClass },
+  min: percent(percents.min),
+  max: percent(percents.max),
+})
+
+/** All preservatives together. */
+export const preservatives = (mostPercent: number): SharedLimit => ({
+  id: 'preservatives',
+  name: 'Preservatives, sum',
+  of: { kind: 'function', function: 'preservative' },
+  max: percent(mostPercent),
+})

@@ -104,6 +104,12 @@ export const shampoo: Formula = {
         part.cup('sorbate-cup', 'Sorbate cup'),
         part.cup('fragrance-beaker', 'Fragrance beaker', 60),
       ],
+      sharedLimits: [
+        part.actives('anionic', { min: 5.7, max: 6.3 }),
+        part.actives('amphoteric', { min: 3.4, max: 3.8 }),
+        part.actives('non-ionic', { min: 2.8, max: 3.2 }),
+        part.preservatives(0.7),
+      ],
       lossAllowance: 0.01,
       restHours: 24,
       preflight: part.preflight('Glasses on: every surfactant hurts eyes', 'Stirrer set low: no foam'),

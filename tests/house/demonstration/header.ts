@@ -103,12 +103,19 @@ const roomOf = (need: VesselNeed, sizeUg: Micrograms): Micrograms => {
   return Math.max(need.kind === 'cup' ? g(60) : g(250), Math.round(sizeUg / 4 / g(10)) * g(10))
 }
 
+/** A propeller reaches the bottom fifth; above nine tenths it turns nothing over. */
+const stirredIn = (roomUg: Micrograms): { readonly min: Micrograms; readonly max: Micrograms } => ({
+  min: Math.round(0.2 * roomUg),
+  max: Math.round(0.9 * roomUg),
+})
+
 const vesselFor = (need: VesselNeed, sizeUg: Micrograms): BatchVessel => ({
   id: need.id,
   name: need.name,
   kind: need.kind,
   tareUg: g(tares[need.id] ?? 40),
   capacityUg: roomOf(need, sizeUg),
+  ...(need.id === 'main' ? { stirsUg: stirredIn(roomOf(need, sizeUg)) } : {}),
   ...(need.holds === undefined ? {} : { standsIn: need.holds }),
   ...(need.openLifeMinutes === undefined ? {} : { openLifeMinutes: need.openLifeMinutes }),
 })

@@ -2,12 +2,13 @@ import { describe, expect, test } from 'vitest'
 import { createFormat } from '../../../src/app/format'
 import { loadSentences, sentenceOf } from '../../../src/app/refusals'
 import { allSentences } from '../../../src/app/refusals/all'
-import { whyNot } from '../../../src/app/refusals/batch'
 import { gateWords } from '../../../src/app/refusals/gates'
+import { whyNot } from '../../../src/app/refusals/ways-on'
 import type { Gate, GateReason } from '../../../src/batch/gate'
 import type { RemedyRefusal } from '../../../src/trade/remedy'
 import { openTestBench } from '../../support/batch'
 import { lotionHeader } from '../../support/formulas'
+import { plainWords } from '../../support/way-words'
 
 /** A value for every field that any refusal carries. */
 const anything = {
@@ -103,9 +104,13 @@ describe('what a person reads', () => {
     { code: 'LINE_NOT_IN_FORMULA', id: 'x' },
     { code: 'NO_QS_LINE' },
     { code: 'QS_ALREADY_PAST', id: 'aqua', pastUg: 7_500_000 },
+    { code: 'STIRRER_TOO_SMALL', neededUg: 850_000_000, mostUg: 700_000_000 },
   ]
   test.each(impossible)('[A51] a remedy that cannot be ($code) says why', (refusal) => {
-    const sentence = whyNot(refusal, () => 'squalane')
+    const sentence = whyNot(
+      refusal,
+      plainWords(() => 'squalane'),
+    ).full
     expect(isSentence(sentence), sentence).toBe(true)
   })
 })

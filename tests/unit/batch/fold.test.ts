@@ -6,7 +6,7 @@ import { isDone, statusOf } from '../../../src/batch/progress'
 import { seal } from '../../../src/batch/seal'
 import { summaryOf } from '../../../src/batch/summary-of'
 import { addedInAll } from '../../../src/trade/ledger'
-import { grams, openTestBench, plain, type TestBench } from '../../support/batch'
+import { forkOf, grams, openTestBench, plain, type TestBench } from '../../support/batch'
 import { lotionHeader } from '../../support/formulas'
 import { runUpTo } from '../../support/run'
 
@@ -67,6 +67,42 @@ describe('the fold', () => {
     expect([...state.unknownKinds]).toEqual(['weighed'])
     expect(state.doubts).toEqual([])
     expect(addedInAll(state.ledger)).toBe(0)
+  })
+
+  test('[R50] after a merge the same two weighings are asked about once, however the step goes on', () => {
+    const bench = open()
+    bench.weigh('a-phytate', '0.3')
+    const [, first] = bench.events
+    const twice = elsewhere(bench, 1, { kind: 'weighed', body: { ...(first?.body as object) } })
+    const merged = forkOf([...bench.events, twice], 'second')
+    merged.weigh('a-phytate', '0.2')
+    merged.weigh('a-phytate', '0.1')
+    expect(merged.state.doubts.map(({ code }) => code)).toEqual(['WEIGHED_TWICE'])
+    const home = forkOf(merged.events, 'tablet')
+    home.weigh('a-phytate', '0.1')
+    expect(home.state.doubts).toHaveLength(1)
+    expect(home.step('a-phytate').countedUg).toBe(grams(1))
+  })
+
+  test('[R50] folding a forked log looks at its entries as often as it is long', () => {
+    const looksAt = (count: number): number => {
+      const bench = open()
+      bench.weigh('a-water', '0.5')
+      const other = forkOf(bench.events.slice(0, 1), 'second')
+      for (let times = 0; times < count; times += 1) other.weigh('a-water', '0.1')
+      let looks = 0
+      const counted = [...bench.events, ...other.events.slice(1)].map((event) =>
+        Object.defineProperty({ ...event }, 'hash', {
+          get: () => {
+            looks += 1
+            return event.hash
+          },
+        }),
+      )
+      expect(foldBatch(counted).doubts).toHaveLength(1)
+      return looks
+    }
+    expect(looksAt(400)).toBeLessThan(5 * looksAt(100))
   })
 
   test('[E2] two weighings of one step both count, and a person is asked to look', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { gatesOf } from '../../../src/batch/gates'
 import type { BatchHeader } from '../../../src/batch/header'
 import { isDone } from '../../../src/batch/progress'
 import { grams, openTestBench, type TestBench } from '../../support/batch'
@@ -78,6 +79,25 @@ describe('temperature', () => {
     })
     bench.read('main', 40)
     expect(bench.gates('c-in')).toEqual([])
+  })
+
+  test('[R49] a pass holds for the reading that it was given for, and no longer', () => {
+    const bench = cooled()
+    const pass = (): void => {
+      const [gate] = gatesOf(bench.state, 'c-in', bench.nowMs)
+      bench.pass('c-in', gate?.key ?? '')
+    }
+    bench.read('main', 42)
+    pass()
+    expect(bench.gates('c-in')).toEqual([])
+    bench.read('main', 47.5)
+    expect(bench.gates('c-in')).toEqual(['TOO_HOT'])
+    pass()
+    bench.wait(16)
+    expect(bench.gates('c-in')).toEqual([])
+    bench.read('main', 39)
+    bench.wait(16)
+    expect(bench.gates('c-in')).toEqual(['TEMPERATURE_OLD'])
   })
 
   test('[G2] a reading counts for fifteen minutes, to the minute', () => {

@@ -6,7 +6,7 @@ import { isDone, statusOf, targetOf, totalsOf } from '../../../src/batch/progres
 import { weighingOf } from '../../../src/batch/weighing-of'
 import { compositionAsMade } from '../../../src/trade/composition'
 import { grams, openTestBench, type TestBench } from '../../support/batch'
-import { lotionHeader } from '../../support/formulas'
+import { lotionHeader, withVessels } from '../../support/formulas'
 import { runUpTo, weighOnTarget } from '../../support/run'
 
 const offerOf = (bench: TestBench, remedy: RemedyKind): RemedyOffer => {
@@ -181,11 +181,45 @@ describe('a deviation in a vessel', () => {
   })
 
   test('[R6] scaling past the room of the vessel is not possible', () => {
-    const bench = openTestBench(lotionHeader())
+    const bench = openTestBench(withVessels(lotionHeader(), ({ stirsUg: _none, ...vessel }) => vessel))
     bench.weigh('b-shea', '17')
     expect(offerOf(bench, 'scale')).toMatchObject({
       feasible: false,
       why: { code: 'VESSEL_TOO_SMALL', neededUg: grams(850), capacityUg: grams(800) },
+    })
+  })
+
+  test('[R42] nor past what the stirrer moves in it, and no smaller batch than it reaches is offered', () => {
+    const bench = openTestBench(lotionHeader())
+    bench.weigh('b-shea', '17')
+    expect(offerOf(bench, 'scale')).toMatchObject({
+      feasible: false,
+      why: { code: 'STIRRER_TOO_SMALL', neededUg: grams(850), mostUg: grams(720) },
+    })
+    const { id } = bench.deviation()
+    const figures = { totalUg: grams(850), heldBackUg: grams('29.75'), targets: [] }
+    const settle = { do: 'settle', deviation: id, remedy: 'scale', reason: 'x', figures } as const
+    expect(bench.refusal(settle).code).toBe('REMEDY_IMPOSSIBLE')
+  })
+
+  test('[R42] a stirrer that was kept although the batch is too small for it asks for nothing', () => {
+    const kept = withVessels(lotionHeader(), (vessel) =>
+      vessel.stirsUg ? { ...vessel, stirsUg: { min: grams(600), max: grams(720) } } : vessel,
+    )
+    const bench = openTestBench(kept)
+    bench.weigh('b-emulsifier', '18.62')
+    expect(offerOf(bench, 'scale')).toMatchObject({ feasible: true, endsUg: grams(532) })
+  })
+
+  test('[R42] a beaker on the way that the new targets would overfill is named', () => {
+    const small = withVessels(lotionHeader(), (vessel) =>
+      vessel.id === 'oil' ? { ...vessel, capacityUg: grams(92) } : vessel,
+    )
+    const bench = openTestBench(small)
+    bench.weigh('b-emulsifier', '18.62')
+    expect(offerOf(bench, 'scale')).toMatchObject({
+      feasible: false,
+      why: { code: 'SIDE_VESSEL_TOO_SMALL', id: 'oil', neededUg: grams('95.76'), capacityUg: grams(92) },
     })
   })
 

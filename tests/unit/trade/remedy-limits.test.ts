@@ -151,7 +151,7 @@ describe('limits over several lines', () => {
       await withinAllLimits({ ...given, couplings: [harmless, ...(given.couplings ?? [])] }, 'least-cost'),
     ).toEqual({
       feasible: false,
-      why: { code: 'SHARED_LIMITS_CONFLICT', ids: ['preservatives'] },
+      why: { code: 'SHARED_LIMITS_CONFLICT', ids: ['preservatives'], at: 0.013, limit: 0.005, allLocked: false },
     })
     const closed = { ...given, capacityUg: 90 * gram }
     expect(await solveRemedy(closed, 'least-extra')).toEqual(addTheLeast(closed))

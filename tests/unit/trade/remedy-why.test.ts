@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { whyNot } from '../../../src/app/refusals/batch'
+import { whyNot } from '../../../src/app/refusals/ways-on'
 import type { RemedyLine, RemedyProblem } from '../../../src/trade/remedy'
 import { addTheLeast } from '../../../src/trade/remedy-least'
 import type { RemedyRefusal } from '../../../src/trade/remedy-model'
+import { plainWords } from '../../support/way-words'
 import { gram, line, problem } from './remedy-bench'
 
 function whyOf(lines: readonly RemedyLine[], more: Partial<RemedyProblem> = {}): RemedyRefusal {
@@ -10,7 +11,11 @@ function whyOf(lines: readonly RemedyLine[], more: Partial<RemedyProblem> = {}):
   if (remedy.feasible) throw new Error('It was to be impossible')
   return remedy.why
 }
-const say = (refusal: RemedyRefusal): string => whyNot(refusal, (id) => id)
+const say = (refusal: RemedyRefusal): string =>
+  whyNot(
+    refusal,
+    plainWords((id) => id),
+  ).full
 
 describe('[R18] an impossible remedy says why', () => {
   test('a line that needs a larger batch than the vessel holds', () => {
@@ -97,6 +102,28 @@ describe('[R18] an impossible remedy says why', () => {
     )
   })
 
+  test('a limit over several lines that what is in is past, and that nothing may dilute', () => {
+    const conflict = { code: 'SHARED_LIMITS_CONFLICT', ids: ['phenoxyethanol'], at: 0.0104, limit: 0.01 } as const
+    expect(say({ ...conflict, allLocked: true })).toBe(
+      'Phenoxyethanol would stay above 1.00 %, and nothing may be added to dilute it: all lines are closed.',
+    )
+    expect(say({ ...conflict, ids: ['phenoxyethanol', 'actives'], at: 0.009, allLocked: false })).toBe(
+      'Phenoxyethanol would stay below 1.00 % if actives is kept.',
+    )
+  })
+
+  test('a stirrer that does not reach what is planned, or does not move what is needed', () => {
+    const oil = [line('water', 0.8, 50), line('oil', 0.2, 30)]
+    const stirred = { capacityUg: 500 * gram, stirsUg: { min: 20 * gram, max: 120 * gram } }
+    expect(say(whyOf(oil, stirred))).toBe(
+      'To dilute oil the batch must come to at least 142.86 g, but the stirrer moves at most 120.00 g.',
+    )
+    const gum = [line('water', 0.9, 20), line('gum', 0.1, 4.75, { locked: true })]
+    expect(say(whyOf(gum, { ...stirred, minTotalUg: gram, stirsUg: { min: 80 * gram, max: 120 * gram } }))).toBe(
+      'The stirrer reaches nothing below 80.00 g, but gum can no longer be added and allows at most 50.00 g.',
+    )
+  })
+
   test('a range that contradicts itself, and something of which nothing is allowed', () => {
     expect(say(whyOf([line('water', 1, 0, { low: 0.6, high: 0.5 })]))).toBe(
       'The range of water has its least above its most.',
@@ -110,7 +137,9 @@ describe('[R18] an impossible remedy says why', () => {
   const rest: readonly RemedyRefusal[] = [
     { code: 'CLOSURE_CONFLICT', neededUg: 120 * gram, allowedUg: 110 * gram },
     { code: 'COST_UNKNOWN', id: 'oil' },
-    { code: 'SHARED_LIMITS_CONFLICT', ids: ['preservatives', 'active matter'] },
+    { code: 'SHARED_LIMITS_CONFLICT', ids: ['preservatives', 'active matter'], allLocked: false },
+    { code: 'STIRRER_TOO_SMALL', neededUg: 120 * gram, mostUg: 110 * gram },
+    { code: 'SIDE_VESSEL_TOO_SMALL', id: 'Oil beaker', neededUg: 120 * gram, capacityUg: 100 * gram },
     { code: 'NOT_SOLVED' },
     { code: 'MINIMUMS_EXCEED_TOTAL', totalUg: gram, minimumsUg: 2 * gram, ids: ['a', 'b', 'c', 'd', 'e'] },
   ]

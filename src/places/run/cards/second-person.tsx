@@ -1,4 +1,4 @@
-import { Pill } from '../../../parts/chips'
+import { Pill } from '../../../parts/pill'
 import { focusField } from '../focus-field'
 import { peopleOf } from '../people'
 import { useRun } from '../run-context'

@@ -1,7 +1,7 @@
 import type { KindOf } from '../../../batch/step'
 import { titleOf } from '../../../batch/wording'
-import { ReasonChips } from '../../../parts/chips'
 import { HeroNumber, SayLine, StateLine } from '../../../parts/hero'
+import { ReasonChips } from '../../../parts/reason-chips'
 import { TypedField } from '../typed-field'
 import { finishWithClock } from './heat'
 import { FinishEarlyAct, MeanwhileAct, NoteAct, type Primary, ProcessLayout } from './layout'

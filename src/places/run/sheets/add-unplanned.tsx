@@ -3,10 +3,10 @@ import { sentenceOf } from '../../../app/refusals'
 import type { Material } from '../../../batch/catalogue'
 import { vesselNow } from '../../../batch/progress'
 import { Button } from '../../../parts/button'
-import { ReasonChips } from '../../../parts/chips'
 import { SelectField, TextField } from '../../../parts/form'
 import { Caution, Notice } from '../../../parts/notice'
 import { NumberField } from '../../../parts/number-field'
+import { ReasonChips } from '../../../parts/reason-chips'
 import { Sheet } from '../../../parts/sheet'
 import { hazardIcon } from '../cards/hazard-icon'
 import { useRun } from '../run-context'
@@ -79,7 +79,7 @@ export function AddUnplannedSheet({ onClose }: SheetPartProps) {
 }
 
 const ofMaterial = (material: Material | undefined) => ({
-  ...(material ? { materialId: material.id } : {}),
+  ...(material ? { materialId: material.id, material } : {}),
   ...(material?.useLevel ? { most: material.useLevel.max } : {}),
 })
 

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact'
 import type { Intention } from '../../../batch/intention'
 import { Button } from '../../../parts/button'
-import { ReasonChips } from '../../../parts/chips'
 import { Notice } from '../../../parts/notice'
+import { ReasonChips } from '../../../parts/reason-chips'
 import { Sheet } from '../../../parts/sheet'
 import { useSheetDraft } from './use-sheet-draft'
 

@@ -3,6 +3,7 @@ import type { OpenSheet } from '../run-model'
 import { AddUnplannedSheet } from './add-unplanned'
 import { ChooseLotSheet } from './choose-lot'
 import { CloseSheet } from './close'
+import { CorrectLotSheet } from './correct-lot'
 import { DiscardCupSheet } from './discard-cup'
 import { GateSheet } from './gate'
 import { HandOverSheet } from './hand-over'
@@ -33,6 +34,8 @@ export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => vo
       return <HandOverSheet onClose={onClose} />
     case 'lot':
       return <ChooseLotSheet onClose={onClose} />
+    case 'correct-lot':
+      return <CorrectLotSheet entry={open.about ?? ''} onClose={onClose} />
     case 'more':
       return <MoreSheet onClose={onClose} />
     case 'close':
