@@ -16,16 +16,14 @@ export function firstDoubtOfFork(state: BatchState, event: BatchEvent): Doubt | 
   const others = state.steps.get(step)?.weighings ?? []
   const unaware = unawareOf(state, event, others)
   if (unaware.length === 0) return null
-  const entries = [...unaware.map(({ id }) => id), event.id]
-  const follows = others.filter((other) => !unaware.includes(other)).map(({ id }) => id)
+  // One that names all of them and more names one that this weighing follows.
   const isTold = state.doubts.some(
     (doubt) =>
       doubt.code === 'WEIGHED_TWICE' &&
-      doubt.step === step &&
-      follows.some((id) => doubt.entries.includes(id)) &&
+      doubt.entries.length > unaware.length &&
       unaware.every(({ id }) => doubt.entries.includes(id)),
   )
-  return isTold ? null : { code: 'WEIGHED_TWICE', step, entries }
+  return isTold ? null : { code: 'WEIGHED_TWICE', step, entries: [...unaware, event].map(({ id }) => id) }
 }
 
 /**
@@ -35,15 +33,14 @@ export function firstDoubtOfFork(state: BatchState, event: BatchEvent): Doubt | 
  */
 function unawareOf<E extends Event>(state: BatchState, event: Event, others: readonly E[]): readonly E[] {
   const own = others.findLastIndex(({ replica }) => replica === event.replica)
-  const strange = new Map(others.slice(own + 1).map((each) => [each.hash, each]))
-  const oldest = Math.min(...[...strange.values()].map(({ lamport }) => lamport))
+  let strange = others.slice(own + 1)
   let [parent] = event.parents
-  for (let at = state.entries.length - 1; at >= 0 && strange.size > 0; at -= 1) {
+  for (let at = state.entries.length - 1; at >= 0 && strange.length > 0; at -= 1) {
     const before = state.entries[at]?.event
-    if (before === undefined || before.lamport < oldest) break
+    if (before === undefined || before.lamport < (strange[0]?.lamport ?? 0)) break
     if (before.hash !== parent) continue
-    strange.delete(before.hash)
-    parent = before.parents[0]
+    strange = strange.filter(({ hash }) => hash !== parent)
+    ;[parent] = before.parents
   }
-  return [...strange.values()]
+  return strange
 }

@@ -5,22 +5,12 @@ interface PillProps {
   text: string
   tone?: 'plain' | 'caution' | 'within' | 'over' | undefined
   icon?: IconName | undefined
-  /** With an action the pill is a button of full height, otherwise a small mark in the text. */
-  onPress?: (() => void) | undefined
-  selected?: boolean | undefined
 }
 
-export const Pill = ({ text, tone = 'plain', icon, onPress, selected }: PillProps) => {
-  const inside = (
-    <>
-      {icon && <Icon name={icon} size={18} />}
-      {text}
-    </>
-  )
-  if (onPress === undefined) return <span class={`pill pill-${tone}`}>{inside}</span>
-  return (
-    <button type="button" class={`pill pill-button pill-${tone}`} aria-pressed={selected ?? false} onClick={onPress}>
-      {inside}
-    </button>
-  )
-}
+/** A small mark in the text. */
+export const Pill = ({ text, tone = 'plain', icon }: PillProps) => (
+  <span class={`pill pill-${tone}`}>
+    {icon && <Icon name={icon} size={18} />}
+    {text}
+  </span>
+)

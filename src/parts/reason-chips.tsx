@@ -1,5 +1,5 @@
 import './chips.css'
-import { Pill } from './pill.tsx'
+import { PillButton } from './pill-button.tsx'
 
 interface ReasonChipsProps {
   label: string
@@ -18,7 +18,7 @@ export const ReasonChips = ({ label, options, value, onChange, other }: ReasonCh
       <legend class="reasons-label">{label}</legend>
       <div class="reasons-chips">
         {options.map((option) => (
-          <Pill
+          <PillButton
             key={option}
             text={option}
             selected={option === value}

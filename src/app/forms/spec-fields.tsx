@@ -3,7 +3,7 @@ import { Switch } from '../../parts/choice.tsx'
 import { SelectField, TextField } from '../../parts/form.tsx'
 import { Icon } from '../../parts/icon.tsx'
 import { NumberField } from '../../parts/number-field.tsx'
-import { Pill } from '../../parts/pill.tsx'
+import { PillButton } from '../../parts/pill-button.tsx'
 import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
 import { PickField } from './pick-field.tsx'
 import { useSum } from './use-sum.ts'
@@ -102,7 +102,7 @@ const ManyField = ({ label, value, options, onChange }: ManyFieldProps) => {
       <div class="spec-pills">
         {options.length === 0 && <p class="spec-none">nothing to choose from yet</p>}
         {options.map((option) => (
-          <Pill
+          <PillButton
             key={option.value}
             text={option.label}
             selected={chosen.includes(option.value)}

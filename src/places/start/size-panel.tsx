@@ -3,7 +3,7 @@ import { useFormat } from '../../app/format'
 import { Button } from '../../parts/button'
 import { Choice } from '../../parts/choice'
 import { Cup } from '../../parts/cup'
-import { Pill } from '../../parts/pill'
+import { PillButton } from '../../parts/pill-button'
 import type { StartProps, StartSheet } from './shared'
 import { nudge, shortMass, sizeChips, sizeText } from './size'
 import { SizeField } from './size-field'
@@ -31,7 +31,7 @@ export const SizePanel = ({ model, house, setUp, onSheet }: SizePanelProps) => {
       </div>
       <div class="start-chips">
         {sizeChips(setUp.revision.usualSizeUg).map((chipUg) => (
-          <Pill
+          <PillButton
             key={chipUg}
             text={shortMass(chipUg, format)}
             selected={chipUg === sizeUg}

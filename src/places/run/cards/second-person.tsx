@@ -1,4 +1,4 @@
-import { Pill } from '../../../parts/pill'
+import { PillButton } from '../../../parts/pill-button'
 import { focusField } from '../focus-field'
 import { peopleOf } from '../people'
 import { useRun } from '../run-context'
@@ -15,7 +15,7 @@ export function SecondPerson() {
     <div class="checker" role="group" aria-label="Checked by">
       <span>Checked by</span>
       {others.map(({ id, initials }) => (
-        <Pill
+        <PillButton
           key={id}
           text={initials}
           selected={id === chosen}
