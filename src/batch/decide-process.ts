@@ -5,7 +5,7 @@ import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { absurdTemperature, badMass } from './sanity'
+import { badMass } from './sanity'
 import type { BatchState } from './state'
 
 type ProcessIntention = Extract<
@@ -19,8 +19,6 @@ type ProcessIntention = Extract<
       | 'finish-step'
       | 'skip-step'
       | 'pass-gate'
-      | 'read-temperature'
-      | 'change-bath'
       | 'start-timer'
       | 'acknowledge-timer'
       | 'measure'
@@ -53,10 +51,6 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return skip(state, intention)
     case 'pass-gate':
       return passGate(state, intention, context)
-    case 'read-temperature':
-      return readTemperature(state, intention)
-    case 'change-bath':
-      return one({ kind: 'bath-changed', body: { vessel: intention.vessel, what: intention.what } })
     case 'start-timer':
       return startTimer(state, intention, context)
     case 'acknowledge-timer':
@@ -158,13 +152,6 @@ function passGate(state: BatchState, { step, gate, detail, reason }: Asks<'pass-
   const shut = gatesOf(state, step, context.nowMs).filter((each) => each.key === gate && !each.passable)
   if (shut.length > 0) return refuse({ code: 'GATE', gates: shut })
   return withReason(reason, { kind: 'gate-passed', body: { step, gate, detail, reason } })
-}
-
-function readTemperature(state: BatchState, { vessel, temperatureC, step }: Asks<'read-temperature'>): Decision {
-  if (!state.plan.vessels.has(vessel)) return refuse({ code: 'UNKNOWN_VESSEL_HERE', vessel })
-  const absurd = absurdTemperature(temperatureC)
-  if (absurd) return refuse(absurd)
-  return one({ kind: 'temperature-read', body: { vessel, temperatureC, ...(step === undefined ? {} : { step }) } })
 }
 
 /** A timer is an absolute deadline: it outlives sleep, reload and a dead battery. */

@@ -1,5 +1,6 @@
 import { accept, refuse } from '../trade/result'
 import { decideFinish } from './decide-finish'
+import { decideHeat } from './decide-heat'
 import { decideMass } from './decide-mass'
 import { decideProcess } from './decide-process'
 import { decideWeighing } from './decide-weighing'
@@ -44,6 +45,10 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
     case 'sample':
     case 'fill':
       return decideFinish(state, intention, context)
+    case 'read-temperature':
+    case 'change-bath':
+    case 'tell-surroundings':
+      return decideHeat(state, intention, context)
     default:
       return decideProcess(state, intention, context)
   }

@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { MeasureBasis } from './formula'
-import type { Bodies, InstrumentCheck, RemedyKind } from './kinds'
+import type { Bodies, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
 
 /** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
 export interface Say {
@@ -33,6 +33,19 @@ export function instrumentWords(check: InstrumentCheck, say: Figures): string {
     }
     case 'alarm':
       return check.heard ? 'Tried the bell: heard' : 'Tried the bell: not heard'
+  }
+}
+
+export function surroundingsWords(about: Surroundings, say: Pick<Say, 'number' | 'vessel'>): string {
+  switch (about.of) {
+    case 'room':
+      return `The room read ${say.number(about.temperatureC)} °C.`
+    case 'bath':
+      return `The bath of ${say.vessel(about.vessel)} read ${say.number(about.temperatureC)} °C.`
+    case 'plate':
+      return about.setC === undefined
+        ? `${say.vessel(about.vessel)} stands on a plate without a probe.`
+        : `${say.vessel(about.vessel)} stands on a plate with a probe, set to ${say.number(about.setC)} °C.`
   }
 }
 

@@ -1,4 +1,4 @@
-import { instrumentWords, kindOfRemedy, measuredWords, type Say } from './entry-phrases'
+import { instrumentWords, kindOfRemedy, measuredWords, type Say, surroundingsWords } from './entry-phrases'
 import type { Event } from './event'
 import { type BatchEvent, type Bodies, isKnown } from './kinds'
 
@@ -65,6 +65,8 @@ function knownWords(event: BatchEvent, say: Say): string {
       return `${say.vessel(event.body.vessel)} read ${say.number(event.body.temperatureC)} °C.`
     case 'bath-changed':
       return `${say.vessel(event.body.vessel)}: ${event.body.what}.`
+    case 'surroundings-told':
+      return surroundingsWords(event.body, say)
     case 'timer-started': {
       const { label, startedAtMs, deadlineAtMs } = event.body
       return `Started the timer of ${label}: ${say.duration(deadlineAtMs - startedAtMs)}.`

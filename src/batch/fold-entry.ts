@@ -28,6 +28,7 @@ export function applyEntry(state: BatchState, event: BatchEvent, atMs: number): 
     case 'clock-jumped':
     case 'healed':
     case 'bath-changed':
+    case 'surroundings-told':
       return
     default:
       applyProcess(state, event, atMs)

@@ -8,7 +8,17 @@ import type { BatchState, Entry, StepState } from './state'
 
 type Of<K extends BatchEvent['kind']> = Extract<BatchEvent, { kind: K }>
 
-type Silent = Of<'opened' | 'struck' | 'noted' | 'pictured' | 'signed' | 'clock-jumped' | 'healed' | 'bath-changed'>
+type Silent = Of<
+  | 'opened'
+  | 'struck'
+  | 'noted'
+  | 'pictured'
+  | 'signed'
+  | 'clock-jumped'
+  | 'healed'
+  | 'bath-changed'
+  | 'surroundings-told'
+>
 type ProcessEvent = Exclude<BatchEvent, MassEvent | Silent>
 
 /** Everything about a batch that moves no mass: steps, readings, timers, decisions. */
@@ -37,6 +47,8 @@ export function applyProcess(state: BatchState, event: ProcessEvent, atMs: numbe
       state.vessels
         .get(event.body.vessel)
         ?.readings.push({ atMs, temperatureC: event.body.temperatureC, entry: event.id })
+      // One that was entered late stands where it was read.
+      state.vessels.get(event.body.vessel)?.readings.sort((a, b) => a.atMs - b.atMs)
       return
     case 'timer-started':
     case 'timer-acknowledged':

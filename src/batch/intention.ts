@@ -3,7 +3,7 @@ import type { Reading } from '../trade/weighing'
 import type { Lot, Material } from './catalogue'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
-import type { Bodies, Disposition, InstrumentCheck, RemedyKind } from './kinds'
+import type { Bodies, Disposition, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
 
 /** What a person (or a device on their behalf) wants. `decide` makes entries of it, or says why not. */
 export type Intention =
@@ -77,8 +77,17 @@ export type Intention =
       readonly detail: string
       readonly reason: string
     }
-  | { readonly do: 'read-temperature'; readonly vessel: string; readonly temperatureC: number; readonly step?: string }
+  | {
+      readonly do: 'read-temperature'
+      readonly vessel: string
+      readonly temperatureC: number
+      readonly step?: string
+      readonly source?: Source
+      /** Read earlier than it is entered: when (ISO with offset) and why it is late. */
+      readonly late?: { readonly occurredAt: string; readonly reason: string }
+    }
   | { readonly do: 'change-bath'; readonly vessel: string; readonly what: string }
+  | { readonly do: 'tell-surroundings'; readonly about: Surroundings }
   | { readonly do: 'start-timer'; readonly label: string; readonly minutes: number; readonly step?: string }
   | { readonly do: 'acknowledge-timer'; readonly timer: string }
   | {

@@ -57,7 +57,9 @@ export interface Bodies {
   'step-skipped': { step: string; reason: string }
   'gate-passed': { step: string; gate: string; detail: string; reason: string }
   'temperature-read': { vessel: string; temperatureC: number; step?: string }
+  /** What a vessel stands in, or its cover, is another from here on: what was read before tells nothing of after. */
   'bath-changed': { vessel: string; what: string }
+  'surroundings-told': Surroundings
   'timer-started': { timer: string; step?: string; label: string; startedAtMs: number; deadlineAtMs: number }
   'timer-acknowledged': { timer: string; lateMs: number }
   measured: {
@@ -136,6 +138,12 @@ export type RemedyKind = 'accept' | 'scale' | 'smaller' | 'extra' | 'qs' | 'depa
 /** What is off other than a reading: a line short for good, something foreign, mass that is gone, a barred lot. */
 export type DeviationCause = 'forgotten' | 'foreign' | 'loss' | 'lot'
 
+/** What heats or cools: the room, a vessel's bath, its plate (with a set point where a probe holds it). */
+export type Surroundings =
+  | { readonly of: 'room'; readonly temperatureC: number }
+  | { readonly of: 'bath'; readonly vessel: string; readonly temperatureC: number }
+  | { readonly of: 'plate'; readonly vessel: string; readonly setC?: number }
+
 export type InstrumentCheck =
   | {
       readonly kind: 'balance'
@@ -175,6 +183,7 @@ const known: { readonly [K in Kind]: true } = {
   'gate-passed': true,
   'temperature-read': true,
   'bath-changed': true,
+  'surroundings-told': true,
   'timer-started': true,
   'timer-acknowledged': true,
   measured: true,

@@ -3,6 +3,7 @@ import type { BatchEvent } from './kinds'
 import type { PlannedStep } from './plan'
 import { entriesOf, type Stamp } from './record-entries'
 import type { BatchState, TimerState } from './state'
+import { changesOf } from './thermal-course'
 
 /** A step of the process (weighings stand in the materials table). Moments ms UTC. */
 export interface StepRow {
@@ -13,8 +14,10 @@ export interface StepRow {
   readonly checkedBy?: string
   readonly toolRpm?: number
   readonly timer?: StepTimer
-  /** Of its vessel while it ran, oldest first; for combining, both vessels. */
+  /** Of its vessel while it was heated, cooled or held, oldest first. */
   readonly readings: readonly { readonly atMs: number; readonly temperatureC: number }[]
+  /** What was changed about it meanwhile: its bath, its cover, its plate's setting. */
+  readonly marks: readonly { readonly atMs: number; readonly what: string }[]
   /** Of charge and combine steps. */
   readonly moved?: {
     readonly residueUg: Micrograms
@@ -61,7 +64,7 @@ function rowOf(state: BatchState, planned: PlannedStep, gates: StepRow['gates'],
   return {
     planned,
     gates,
-    readings: readingsOf(state, planned),
+    ...heatOf(state, planned),
     ...(step?.startedAtMs === undefined ? {} : { startedAtMs: step.startedAtMs }),
     ...(step?.finished === undefined ? {} : { finished: step.finished }),
     ...(closing === undefined ? {} : closing),
@@ -77,15 +80,23 @@ function timerOf({ startedAtMs, deadlineAtMs, acknowledged }: TimerState): StepT
   }
 }
 
-/** Readings of the step's vessel between its start and its end; the last one before where none was taken inside. */
-function readingsOf(state: BatchState, planned: PlannedStep): StepRow['readings'] {
+/** Readings and changes of the step's vessel from its start to its end; before a start, those that name the step. */
+function heatOf(state: BatchState, planned: PlannedStep): Pick<StepRow, 'readings' | 'marks'> {
+  if (!['heat', 'cool', 'hold'].includes(planned.step.kind)) return { readings: [], marks: [] }
   const step = state.steps.get(planned.id)
-  if (!['heat', 'cool', 'hold'].includes(planned.step.kind)) return []
-  const fromMs = step?.startedAtMs ?? Number.POSITIVE_INFINITY
+  const own = new Set(
+    state.entries.flatMap(({ event, struck }) => (!struck && stepOf(event.body) === planned.id ? [event.id] : [])),
+  )
+  const readings = (state.vessels.get(planned.step.vessel)?.readings ?? []).filter(
+    ({ atMs, entry }) => own.has(entry) || (step?.startedAtMs !== undefined && atMs >= step.startedAtMs),
+  )
   const toMs = step?.finished?.atMs ?? Number.POSITIVE_INFINITY
-  return (state.vessels.get(planned.step.vessel)?.readings ?? [])
-    .filter(({ atMs }) => atMs >= fromMs && atMs <= toMs)
-    .map(({ atMs, temperatureC }) => ({ atMs, temperatureC }))
+  const shown = readings.filter(({ atMs }) => atMs <= toMs)
+  const fromMs = step?.startedAtMs ?? shown[0]?.atMs ?? Number.POSITIVE_INFINITY
+  return {
+    readings: shown.map(({ atMs, temperatureC }) => ({ atMs, temperatureC })),
+    marks: changesOf(state, planned.step.vessel).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs),
+  }
 }
 
 type Moving = Extract<BatchEvent, { kind: 'charged' | 'transferred' }>

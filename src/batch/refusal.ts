@@ -41,6 +41,12 @@ export type BatchRefusal =
   | { readonly code: 'UNKNOWN_VESSEL_HERE'; readonly vessel: string }
   | { readonly code: 'NAME_MISSING' }
   | { readonly code: 'TEMPERATURE_ABSURD'; readonly temperatureC: number }
+  | {
+      readonly code: 'SURROUNDINGS_ABSURD'
+      readonly temperatureC: number
+      readonly leastC: number
+      readonly mostC: number
+    }
   | { readonly code: 'VALUE_ABSURD'; readonly property: string; readonly value: number; readonly meant?: number }
   | { readonly code: 'MINUTES_BAD' }
   | { readonly code: 'MOMENT_BAD' }

@@ -41,6 +41,8 @@ const leastDropC = 5
 /** Heating lags behind the plate: readings before this rise are left out. */
 const lagRiseC = 6
 const mostHalfWidth = { cooling: 0.3, heating: 0.6 }
+/** An interval that ends this soon is told however wide it is against what is left. */
+const soonMin = 4
 /** More than six standard deviations of a difference: against the way, or within one moment, this is no noise. */
 const contradictionC = 4
 const fastestPerMinC = 15
@@ -78,7 +80,7 @@ export function outlookOf(given: ThermalCase, quantile: Quantile): Outlook {
   if (!fitted.ok) return { kind: 'unclear', why: 'FEW_READINGS', readAgainMin: usualGapMin }
   const time = timeTo(fitted.value, targetC, quantile)
   if (time === 'never') return { kind: 'never', levelC: fitted.value.asymptoteC }
-  if (time.remainingMin > 0 && time.relativeHalfWidth > mostHalfWidth[kind])
+  if (time.highMin > soonMin && time.relativeHalfWidth > mostHalfWidth[kind])
     return { kind: 'unclear', why: 'WIDE', readAgainMin: between(2, time.remainingMin * 0.35, 15) }
   return { kind: 'time', time, fit: fitted.value, readAgainMin: between(2, (time.lowMin * 2) / 3, 15) }
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { remediesFor } from '../../src/batch/deviation'
 import type { Intention } from '../../src/batch/intention'
-import type { RemedyKind } from '../../src/batch/kinds'
+import type { RemedyKind, Surroundings } from '../../src/batch/kinds'
 import { nextStep, openSteps, statusOf } from '../../src/batch/progress'
 import type { BatchState } from '../../src/batch/state'
 import { weighingOf } from '../../src/batch/weighing-of'
@@ -37,6 +37,8 @@ const wants = [
   'pass-gate',
   'pass-gate',
   'read-temperature',
+  'change-bath',
+  'tell-surroundings',
   'start-timer',
   'acknowledge-timer',
   'measure',
@@ -183,6 +185,12 @@ const weigh = (step: string, readingUg: number): Intention => ({
 const grossNear = (state: BatchState, vessel: string, massUg: number): number =>
   (state.vessels.get(vessel)?.tareUg ?? 0) + massIn(state.ledger, vessel) + (massUg % 20_000_000) - 15_000_000
 
+function aboutOf(vessel: string, pick: number): Surroundings {
+  const temperatureC = (pick % 80) - 10
+  if (pick % 3 === 0) return { of: 'room', temperatureC }
+  return pick % 3 === 1 ? { of: 'bath', vessel, temperatureC } : { of: 'plate', vessel, setC: temperatureC + 20 }
+}
+
 interface Picked {
   readonly step: string
   readonly vessel: string
@@ -196,6 +204,10 @@ function otherIntention(want: Act['want'], picked: Picked, state: BatchState): I
   switch (want) {
     case 'read-temperature':
       return { do: want, vessel, temperatureC: (pick % 340) - 60 }
+    case 'change-bath':
+      return { do: want, vessel, what: reason }
+    case 'tell-surroundings':
+      return { do: want, about: aboutOf(vessel, pick) }
     case 'start-timer':
       return { do: want, step, label: 'timer', minutes: pick % 40 }
     case 'acknowledge-timer':

@@ -53,6 +53,8 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
   NAME_MISSING: () => 'Say what it is: choose a material or write its name.',
   TEMPERATURE_ABSURD: ({ temperatureC }) =>
     `${temperatureC} °C is not a temperature of this bench. Check the decimal mark and the unit.`,
+  SURROUNDINGS_ABSURD: ({ temperatureC, leastC, mostC }) =>
+    `${temperatureC} °C is not between ${leastC} and ${mostC} °C. Check the decimal mark and the unit.`,
   VALUE_ABSURD: ({ property, value, meant }) =>
     meant === undefined
       ? `${value} is not a ${property} that can be.`

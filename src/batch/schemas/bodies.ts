@@ -105,6 +105,11 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   'gate-passed': v.object({ step: anId, gate: words(300), detail: aReason, reason: aReason }),
   'temperature-read': v.object({ vessel: anId, temperatureC: aTemperature, step: v.exactOptional(anId) }),
   'bath-changed': v.object({ vessel: anId, what: prose(200) }),
+  'surroundings-told': v.variant('of', [
+    v.object({ of: v.literal('room'), temperatureC: aTemperature }),
+    v.object({ of: v.literal('bath'), vessel: anId, temperatureC: aTemperature }),
+    v.object({ of: v.literal('plate'), vessel: anId, setC: v.exactOptional(aTemperature) }),
+  ]),
   'timer-started': v.object({
     timer: anId,
     step: v.exactOptional(anId),

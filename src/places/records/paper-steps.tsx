@@ -48,6 +48,12 @@ function StepLine({ row, record, format, say }: StepLineProps) {
           {finished?.how === 'skipped' && `. Skipped: ${finished.note ?? ''}`}
           {finished?.how === 'done' && finished.note ? `. ${finished.note}` : ''}
         </span>
+        {row.marks.map((mark) => (
+          <span key={mark.atMs} class="paper-small">
+            {' '}
+            {format.time(mark.atMs)}: {mark.what}.
+          </span>
+        ))}
         {row.gates.map((gate) => (
           <span key={gate.entry} class="paper-gate">
             Went on all the same, {format.time(gate.atMs)} {gate.by}: {gate.detail} ({gate.reason}).
@@ -72,12 +78,13 @@ function readWords(row: StepRow, record: BatchRecord, format: Format): string {
   const first = row.readings[0]
   const last = row.readings.at(-1)
   const degrees = (temperatureC: number): string => format.number(temperatureC, 1)
+  const read = row.readings.length > 2 ? ` in ${row.readings.length} readings` : ''
   const temperatures =
     first === undefined || last === undefined
       ? ''
       : first === last
         ? `${degrees(last.temperatureC)} °C`
-        : `${degrees(first.temperatureC)} to ${degrees(last.temperatureC)} °C`
+        : `${degrees(first.temperatureC)} to ${degrees(last.temperatureC)} °C${read}`
   const parts = [temperatures, movedWords(row, format), timerWords(row, format), speedWords(row, format)]
   switch (step.kind) {
     case 'adjust':

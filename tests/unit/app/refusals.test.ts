@@ -35,6 +35,8 @@ const anything = {
   lot: 'SQ-115',
   kind: 'opened',
   temperatureC: 900,
+  leastC: 0,
+  mostC: 45,
   property: 'pH',
   value: 71,
   lossUg: 4,

@@ -66,6 +66,12 @@ describe('when a vessel reaches its target', () => {
     expect(wide).toMatchObject({ kind: 'unclear', why: 'WIDE' })
   })
 
+  test('[L62] just before the target the interval is told though it is wide against what is left', () => {
+    const outlook = tell(cooling([...sixReadings, [31, 42.9], [36, 40.3]]))
+    expect(outlook.kind === 'time' && outlook.time.relativeHalfWidth).toBeGreaterThan(0.3)
+    expect(outlook.kind === 'time' && outlook.time.highMin).toBeLessThan(4)
+  })
+
   test('[L62] heating leaves out what was read before it had risen by 6 °C, and waits for three readings after that', () => {
     expect(
       tell(
