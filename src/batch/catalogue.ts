@@ -23,6 +23,8 @@ export interface Material {
   readonly hlb?: number
   /** Of an oil: the balance that an oil-in-water emulsion of it wants. */
   readonly requiredHlb?: number
+  /** Came with a formula from a spreadsheet: its data is still to be filled in. */
+  readonly draft?: boolean
   readonly archived?: boolean
 }
 

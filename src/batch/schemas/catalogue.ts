@@ -48,6 +48,7 @@ export const materialSchema: v.GenericSchema<unknown, Material> = v.object({
   allergenParts: v.exactOptional(listOf(v.object({ name: words(), fraction: aFraction }), 100)),
   hlb: v.exactOptional(numberBetween(0, 40)),
   requiredHlb: v.exactOptional(numberBetween(0, 40)),
+  draft: v.exactOptional(aSwitch),
   archived: v.exactOptional(aSwitch),
 })
 

@@ -8,6 +8,7 @@ import { EmptyState } from '../../parts/empty'
 import { SelectField } from '../../parts/form'
 import { ChecksPanel } from './checks-panel'
 import { FormulaEditor } from './formula-editor'
+import { FormulaFiles } from './formula-files'
 import { createFormulaPage, type FormulaPageModel } from './model'
 import { RevisionChecks } from './revision-checks'
 import { RevisionLimits } from './revision-limits'
@@ -94,6 +95,7 @@ const Actions = ({ page, formula, revision }: ReadingProps) => (
       onPress={() => void page.archive(formula.archived !== true)}
       full
     />
+    <FormulaFiles formula={formula} revision={revision} />
     {formula.revisions.length > 1 && (
       <SelectField
         label="Revision"

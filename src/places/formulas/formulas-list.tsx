@@ -13,6 +13,9 @@ import { TextField } from '../../parts/form'
 import { Pill } from '../../parts/pill'
 import { createFormulasModel, type FormulasModel } from './model'
 
+/** Where a formula is brought in from a spreadsheet. No formula can have this for its id. */
+export const spreadsheetAddress = '~spreadsheet'
+
 export function FormulasList() {
   const app = useApp()
   const model = useMemo(() => createFormulasModel(app), [app])
@@ -41,6 +44,13 @@ export function FormulasList() {
       </div>
       <aside class="formulas-side" aria-label="More formulas">
         <Button kind="outline" size="primary" icon="plus" label="New formula" onPress={() => void model.begin()} full />
+        <Button
+          icon="file-text"
+          label="From a spreadsheet"
+          sub="paste cells, or a file"
+          href={addressOf({ place: 'formulas', formula: spreadsheetAddress })}
+          full
+        />
         <Begun model={model} />
         <BringIn />
         <p class="formulas-hint">A file of formulas and materials (JSON), or one that Pannikin saved.</p>
