@@ -3,6 +3,7 @@
  * `--only name` runs one section, `--build folder` takes a build that is there. Exits 1 where a budget is missed.
  */
 import { parseArgs } from 'node:util'
+import { benchEditor } from './editor.ts'
 import { benchFold } from './fold.ts'
 import { benchMany } from './many.ts'
 import { benchRecord } from './record.ts'
@@ -14,6 +15,7 @@ const sections: Readonly<Record<string, (site: Site) => Promise<object>>> = {
   start: benchStart,
   record: benchRecord,
   fold: benchFold,
+  editor: benchEditor,
   many: benchMany,
   remedies: runRemedyBench,
 }
