@@ -5,7 +5,7 @@ import type { Site } from './site.ts'
 import { against, median, quantile, rounded } from './statistics.ts'
 
 const slower = 4
-const limitMs = 60
+const limitMs = 100
 /** Fields that are typed in, from the top of the formula to its end. */
 const fields = 24
 const typed = '0.41'

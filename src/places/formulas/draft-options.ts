@@ -41,6 +41,12 @@ export function sameOptions(before: Options | null, next: Options): Options {
   return optionKeys.every((key) => kept[key] === before[key]) ? before : kept
 }
 
+/** The same object for as long as the same things can be chosen, whatever they are called and in which order they stand. */
+export function sameChoices(before: Options | null, next: Options): Options {
+  if (before === null || before === next) return next
+  return optionKeys.every((key) => offersSame(before[key], next[key])) ? before : next
+}
+
 /** The form of one part of the draft. */
 export function fieldsOf(draft: FormulaDraft, item: DraftItem, options: Options): readonly FieldSpec[] {
   const { id, values } = item
@@ -49,13 +55,12 @@ export function fieldsOf(draft: FormulaDraft, item: DraftItem, options: Options)
   if (draft.vessels.some((vessel) => vessel.id === id)) return vesselFields
   if (draft.checks.some((check) => check.id === id)) return checkFields
   if (draft.limits.some((limit) => limit.id === id)) return limitFields(values['of.kind'] ?? '')
-  if (draft.steps.some((step) => step.id === id)) return fieldsOfStep(item, options)
+  if (draft.steps.some((step) => step.id === id)) {
+    // A step does not wait for itself.
+    const others = options.steps.filter(({ value }) => value !== id)
+    return stepFields(values.kind ?? '', { ...options, steps: others })
+  }
   return lineFields(values['amount.kind'] ?? '', options)
-}
-
-/** A step does not wait for itself. */
-export function fieldsOfStep({ id, values }: DraftItem, options: Options): readonly FieldSpec[] {
-  return stepFields(values.kind ?? '', { ...options, steps: options.steps.filter(({ value }) => value !== id) })
 }
 
 const optionKeys = ['materials', 'phases', 'lines', 'steps', 'vessels', 'checks'] as const
@@ -65,3 +70,9 @@ const kindLabels: ReadonlyMap<string, string> = new Map(stepKinds.map(({ value, 
 const areEqual = (a: readonly FieldOption[], b: readonly FieldOption[]): boolean =>
   a === b ||
   (a.length === b.length && a.every(({ value, label }, at) => value === b[at]?.value && label === b[at]?.label))
+
+function offersSame(a: readonly FieldOption[], b: readonly FieldOption[]): boolean {
+  if (a === b) return true
+  const values = new Set(a.map(({ value }) => value))
+  return a.length === b.length && b.every(({ value }) => values.has(value))
+}

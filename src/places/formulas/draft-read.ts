@@ -6,7 +6,6 @@ import { type DocumentRefusal, readDocument } from '../../batch/schemas/read-doc
 import { readMass } from '../../trade/number-text'
 import { accept, type Result, refuse } from '../../trade/result'
 import { type DraftItem, type FormulaDraft, finish } from './draft'
-import { fieldsOfStep } from './draft-options'
 import { checkFields, headFields, limitFields, noOptions, type Options, phaseFields, vesselFields } from './fields'
 import { lineFields } from './line-fields'
 import { type ShareWorld, shareErrors, withShares } from './share-text'
@@ -112,7 +111,7 @@ function reader(world: ReadWorld) {
     vessel: by(() => vesselFields),
     check: by(() => checkFields),
     limit: by(({ values }) => limitFields(values['of.kind'] ?? '')),
-    step: by((item) => fieldsOfStep(item, world.options)),
+    step: by(({ values }) => stepFields(values.kind ?? '', world.options)),
     line: once((item) => {
       const values = withShares(item.values, world)
       const specs = lineFields(values['amount.kind'] ?? '', world.options)

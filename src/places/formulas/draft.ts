@@ -1,6 +1,6 @@
 import type { Values } from '../../app/forms/field-spec'
 import { showFields } from '../../app/forms/show-fields'
-import type { Formula, Line, Phase, Revision } from '../../batch/formula'
+import type { Formula, Phase, Revision } from '../../batch/formula'
 import type { Step } from '../../batch/step'
 import { checkFields, headFields, limitFields, noOptions, phaseFields, vesselFields } from './fields'
 import { lineFields } from './line-fields'
@@ -42,12 +42,12 @@ export function draftOf(formula: Formula, revision: Revision, mark: '.' | ','): 
   return {
     id: formula.id,
     from: revision.number,
-    head: { id: 'head', values: showFields(headFields, head, mark) },
+    head: { id: 'head', values: textsOf(headFields, head, mark) },
     phases: phases.map((phase, index) => draftPhase(phase, index, mark)),
     steps: procedure.map((step) => draftStep(step, phases, mark)),
-    vessels: vessels.map((each) => ({ id: each.id, values: showFields(vesselFields, each, mark) })),
-    checks: specification.map((each) => ({ id: each.id, values: showFields(checkFields, each, mark) })),
-    limits: sharedLimits.map((each) => ({ id: each.id, values: showFields(limitFields(each.of.kind), each, mark) })),
+    vessels: vessels.map((each) => ({ id: each.id, values: textsOf(vesselFields, each, mark) })),
+    checks: specification.map((each) => ({ id: each.id, values: textsOf(checkFields, each, mark) })),
+    limits: sharedLimits.map((each) => ({ id: each.id, values: textsOf(limitFields(each.of.kind), each, mark) })),
   }
 }
 
@@ -74,12 +74,11 @@ export function emptyDraft(id: string, newId: () => string): FormulaDraft {
 
 const draftPhase = (phase: Phase, index: number, mark: '.' | ','): DraftPhase => ({
   id: phaseIdOf(index),
-  values: showFields(phaseFields, phase, mark),
-  lines: phase.lines.map((line) => ({ id: line.id, values: lineValues(line, mark) })),
-})
-
-const lineValues = (line: Line, mark: '.' | ','): Values => ({
-  ...showFields(lineFields(line.amount.kind, noOptions), line, mark),
+  values: textsOf(phaseFields, phase, mark),
+  lines: phase.lines.map((line) => ({
+    id: line.id,
+    values: textsOf(lineFields(line.amount.kind, noOptions), line, mark),
+  })),
 })
 
 function draftStep(step: Step, phases: readonly Phase[], mark: '.' | ','): DraftItem {
@@ -88,7 +87,7 @@ function draftStep(step: Step, phases: readonly Phase[], mark: '.' | ','): Draft
   return {
     id: step.id,
     values: {
-      ...showFields(stepFields(step.kind, noOptions), { ...step, portion }, mark),
+      ...textsOf(stepFields(step.kind, noOptions), { ...step, portion }, mark),
       kind: step.kind,
       phase: phase < 0 ? finish : phaseIdOf(phase),
     },
@@ -107,3 +106,7 @@ function portionOf(step: Step, phases: readonly Phase[]): number | undefined {
 
 /** By place and not by letter: two phases may bear the same letter while they are changed. */
 const phaseIdOf = (index: number): string => `phase-${index + 1}`
+
+/** Without those that are empty: a draft is kept as text with every key that is pressed. */
+const textsOf = (...shown: Parameters<typeof showFields>): Values =>
+  Object.fromEntries(Object.entries(showFields(...shown)).filter(([, text]) => text !== ''))

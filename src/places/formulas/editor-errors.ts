@@ -5,6 +5,8 @@ import type { DraftErrors } from './draft-read'
 /** Sentences by field. */
 export type Sentences = Readonly<Record<string, string>>
 
+export const noSentences: Sentences = {}
+
 /** Sentences by part and field; of what is still empty only once Save was tried (`all`). */
 export function sentencesOf(items: DraftErrors['items'], all: boolean): Readonly<Record<string, Sentences>> {
   return Object.fromEntries(Object.entries(items).map(([id, errors]) => [id, sentencesOfItem(errors, all)]))

@@ -1,15 +1,17 @@
+import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { SpecFields } from '../../app/forms/spec-fields'
 import { Card } from '../../parts/card'
 import { Icon } from '../../parts/icon'
+import { noSentences } from './editor-errors'
 import type { EditorModel } from './editor-model'
 import { headFields } from './fields'
 
 /** What the formula is called and how it is made as a whole: one line once that is said, open while it is new or wrong. */
 export function EditorHead({ editor }: { editor: EditorModel }) {
-  const { from, head } = editor.draft.value
-  const errors = editor.fieldErrors.value.head ?? {}
-  const [opened, setOpened] = useState(from === null)
+  const head = useComputed(() => editor.draft.value.head).value
+  const errors = useComputed(() => editor.fieldErrors.value.head ?? noSentences).value
+  const [opened, setOpened] = useState(editor.draft.peek().from === null)
   const open = opened || Object.keys(errors).length > 0
   const { code, contact, usualSizeUg, note } = head.values
   return (

@@ -9,7 +9,7 @@ import { Grip } from '../../parts/grip'
 import { Icon } from '../../parts/icon'
 import type { DraftItem } from './draft'
 import { fieldsOf } from './draft-options'
-import type { Sentences } from './editor-errors'
+import { noSentences } from './editor-errors'
 import type { EditorModel } from './editor-model'
 
 interface EditorItemProps {
@@ -29,14 +29,12 @@ interface EditorItemProps {
   onDrop: (to: DropPlace) => void
 }
 
-const none: Sentences = {}
-
 /** One line, step, vessel, check or limit: a row with its handle that opens into its form. */
 export function EditorItem(props: EditorItemProps) {
   const { editor, item, label, sub, value, entry, without = [], children, removeLabel, onStep, onDrop } = props
   const body = `form-${item.id}`
   const open = useComputed(() => editor.open.value === item.id).value
-  const errors = useComputed(() => editor.fieldErrors.value[item.id] ?? none).value
+  const errors = useComputed(() => editor.fieldErrors.value[item.id] ?? noSentences).value
   const here = Object.entries(errors).filter(([key]) => without.includes(key))
   const wrong = Object.keys(errors).length > here.length
   return (

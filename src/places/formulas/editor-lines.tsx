@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import { SpecFields } from '../../app/forms/spec-fields'
@@ -5,7 +6,8 @@ import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Choice } from '../../parts/choice'
 import { SelectField } from '../../parts/form'
-import type { DraftItem, DraftPhase } from './draft'
+import { type DraftItem, type DraftPhase, finish } from './draft'
+import { noSentences } from './editor-errors'
 import { EditorItem } from './editor-item'
 import type { EditorModel } from './editor-model'
 import { phaseFields } from './fields'
@@ -16,7 +18,7 @@ import { OtherUnit, ShareEntry } from './share-entry'
 
 /** The lines, phase by phase. A line is dragged, or moved with keys, within its phase and into others. */
 export function EditorLines({ editor }: { editor: EditorModel }) {
-  const { phases } = editor.draft.value
+  const phases = useComputed(() => editor.draft.value.phases).value
   const hasSize = editor.world.value.sizeUg !== null
   return (
     <div class="editor-part" id="editor-lines" data-drop-family="lines">
@@ -42,6 +44,7 @@ export function EditorLines({ editor }: { editor: EditorModel }) {
 
 function PhaseCard({ editor, phase, several }: { editor: EditorModel; phase: DraftPhase; several: boolean }) {
   const { letter = '', name = '' } = phase.values
+  const errors = useComputed(() => editor.fieldErrors.value[phase.id] ?? noSentences).value
   const [adding, setAdding] = useState(false)
   return (
     <Card label={`Phase ${letter}`}>
@@ -49,7 +52,7 @@ function PhaseCard({ editor, phase, several }: { editor: EditorModel; phase: Dra
         <SpecFields
           specs={phaseFields}
           values={phase.values}
-          errors={editor.fieldErrors.value[phase.id] ?? {}}
+          errors={errors}
           onChange={(key, value) => editor.set(phase.id, key, value)}
         />
         <PhaseShare editor={editor} id={phase.id} />
@@ -104,36 +107,46 @@ interface LineItemProps {
 }
 
 function LineItem({ editor, phase, line }: LineItemProps) {
-  const { options } = editor
-  const name =
-    options.value.materials.find(({ value }) => value === line.values.materialId)?.label ?? 'Choose a material'
+  const { materialId } = line.values
+  const name = useComputed(() => editor.names.value.materials.get(materialId ?? '')).value
   const kind = line.values['amount.kind']
   const rowKey = rowKeyOf(kind)
   return (
     <EditorItem
       editor={editor}
       item={line}
-      label={name}
+      label={name ?? 'Choose a material'}
       sub={<LineSub editor={editor} line={line} />}
-      entry={<ShareEntry editor={editor} line={line} name={name} />}
+      entry={<ShareEntry editor={editor} line={line} name={name ?? 'no material yet'} />}
       without={rowKey === null ? [] : [rowKey]}
       removeLabel="Take this line out"
       onStep={(by) => editor.stepLine(line.id, by)}
       onDrop={({ list, at }) => editor.placeLine(line.id, list, at)}
     >
-      {kind === 'qs' && <QsPortions editor={editor} line={line} />}
+      <LineMore editor={editor} phase={phase} line={line} />
+    </EditorItem>
+  )
+}
+
+/** What only an open line shows. */
+function LineMore({ editor, phase, line }: LineItemProps) {
+  const phases = editor.options.value.phases.filter(({ value }) => value !== finish)
+  const isQs = line.values['amount.kind'] === 'qs'
+  return (
+    <>
+      {isQs && <QsPortions editor={editor} line={line} />}
       <div class="editor-buttons">
-        {options.value.phases.length > 2 && (
+        {phases.length > 1 && (
           <SelectField
             label="Phase"
             value={phase}
-            options={options.value.phases.filter(({ value }) => value !== 'finish')}
+            options={phases}
             onChange={(to) => editor.placeLine(line.id, to, Number.MAX_SAFE_INTEGER)}
           />
         )}
-        {kind !== 'qs' && <Button icon="split" label="Split in two lines" onPress={() => editor.split(line.id)} />}
+        {!isQs && <Button icon="split" label="Split in two lines" onPress={() => editor.split(line.id)} />}
       </div>
-    </EditorItem>
+    </>
   )
 }
 

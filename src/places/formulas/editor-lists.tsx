@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import type { DraftItem } from './draft'
@@ -10,7 +11,6 @@ export const EditorVessels = ({ editor }: { editor: EditorModel }) => (
     editor={editor}
     name="vessels"
     title="Vessels"
-    items={editor.draft.value.vessels}
     labelOf={({ name }) => name || 'Without a name yet'}
     subOf={({ kind = '', holds = '' }) => [kind, holds].filter(Boolean).join(' · ')}
     removeLabel="Take this vessel out"
@@ -25,7 +25,6 @@ export const EditorChecks = ({ editor }: { editor: EditorModel }) => (
     editor={editor}
     name="checks"
     title="Specification"
-    items={editor.draft.value.checks}
     labelOf={({ label }) => label || 'Without a name yet'}
     subOf={({ when }) => (when === 'after-rest' ? 'after the rest' : 'in process')}
     endOf={(values) => limitsText(values['limits.min'], values['limits.max'], values.unit)}
@@ -42,7 +41,6 @@ export const EditorLimits = ({ editor }: { editor: EditorModel }) => (
     name="limits"
     title="Limits over several lines"
     hint="Of one INCI constituent, of active matter, or of all materials that do the same: a way on after a deviation keeps them."
-    items={editor.draft.value.limits}
     labelOf={({ name }) => name || 'Without a name yet'}
     subOf={(values) => values['of.name'] ?? values['of.class'] ?? values['of.function'] ?? ''}
     endOf={({ min, max }) => limitsText(min, max, '%')}
@@ -56,10 +54,9 @@ type Values = DraftItem['values']
 
 interface EditorListProps {
   editor: EditorModel
-  name: string
+  name: 'vessels' | 'checks' | 'limits'
   title: string
   hint?: string
-  items: readonly DraftItem[]
   labelOf: (values: Values) => string
   subOf: (values: Values) => string
   endOf?: (values: Values) => string
@@ -69,7 +66,8 @@ interface EditorListProps {
 }
 
 function EditorList(props: EditorListProps) {
-  const { editor, name, title, hint, items, labelOf, subOf, endOf, removeLabel, addLabel, onAdd } = props
+  const { editor, name, title, hint, labelOf, subOf, endOf, removeLabel, addLabel, onAdd } = props
+  const items = useComputed(() => editor.draft.value[name]).value
   return (
     <div class="editor-part" id={`editor-${name}`} data-drop-family={name}>
       <Card labelledBy={`editor-${name}-head`}>

@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
+import type { FieldOption } from '../../app/forms/field-spec'
 import { formSentenceOf } from '../../app/refusals/forms'
 import { checkRevision } from '../../batch/schemas/check-revision'
 import type { FormulaDraft } from './draft'
@@ -17,7 +18,7 @@ import {
 } from './draft-edit'
 import { draftKey } from './draft-keeping'
 import { placeLine, placeStep, stepLine } from './draft-move'
-import { optionsOf, sameOptions } from './draft-options'
+import { optionsOf, sameChoices, sameOptions } from './draft-options'
 import { draftErrors, type ReadDraft, type ReadWorld, readDraft, usualSizeOf } from './draft-read'
 import { settleDraft, sumsIn, worthOfSums } from './draft-settle'
 import { splitLine } from './draft-split'
@@ -31,6 +32,8 @@ import { type Total, totalOf } from './total'
 export interface EditorModel {
   readonly draft: ReadonlySignal<FormulaDraft>
   readonly options: ReadonlySignal<Options>
+  /** What materials and steps are called, by id. */
+  readonly names: ReadonlySignal<{ readonly [F in 'materials' | 'steps']: ReadonlyMap<string, string> }>
   readonly world: ReadonlySignal<ReadWorld>
   readonly total: ReadonlySignal<Total>
   /** What the shares of rows are shown and typed in. */
@@ -135,6 +138,7 @@ export function createEditor(app: App, first: FormulaDraft): EditorModel {
   return {
     draft,
     options,
+    names: computed(() => ({ materials: labelsOf(options.value.materials), steps: labelsOf(options.value.steps) })),
     world,
     open,
     refusal,
@@ -183,9 +187,12 @@ export function createEditor(app: App, first: FormulaDraft): EditorModel {
   }
 }
 
+const labelsOf = (options: readonly FieldOption[]): ReadonlyMap<string, string> =>
+  new Map(options.map(({ value, label }) => [value, label]))
+
 /** What the texts are read with: the same objects for as long as nothing in them has changed. */
 function createWorld(app: App, draft: ReadonlySignal<FormulaDraft>, sums: ReadonlySignal<ReadonlyMap<string, number>>) {
-  const last: { options: Options | null } = { options: null }
+  const last: { options: Options | null; choices: Options | null } = { options: null, choices: null }
   const { materials } = app.catalogue
   const options = computed(() => {
     const used = new Set(draft.value.phases.flatMap(({ lines }) => lines.map(({ values }) => values.materialId)))
@@ -199,6 +206,10 @@ function createWorld(app: App, draft: ReadonlySignal<FormulaDraft>, sums: Readon
     return last.options
   })
   const sizeUg = computed(() => usualSizeOf(draft.value))
-  const world = computed<ReadWorld>(() => ({ options: options.value, sizeUg: sizeUg.value, sums: sums.value }))
+  const choices = computed(() => {
+    last.choices = sameChoices(last.choices, options.value)
+    return last.choices
+  })
+  const world = computed<ReadWorld>(() => ({ options: choices.value, sizeUg: sizeUg.value, sums: sums.value }))
   return { world, options }
 }

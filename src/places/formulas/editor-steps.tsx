@@ -1,14 +1,16 @@
+import { useComputed } from '@preact/signals'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { SelectField } from '../../parts/form'
 import type { DraftItem } from './draft'
 import { EditorItem } from './editor-item'
 import type { EditorModel } from './editor-model'
+import type { Options } from './fields'
 import { stepKinds } from './step-fields'
 
 /** The procedure: every step in its order, and a new one of any kind. */
 export function EditorSteps({ editor }: { editor: EditorModel }) {
-  const { steps } = editor.draft.value
+  const steps = useComputed(() => editor.draft.value.steps).value
   return (
     <div class="editor-part" id="editor-steps" data-drop-family="steps">
       <Card labelledBy="editor-steps-head">
@@ -31,25 +33,14 @@ export function EditorSteps({ editor }: { editor: EditorModel }) {
 }
 
 function StepItem({ editor, step, at }: { editor: EditorModel; step: DraftItem; at: number }) {
-  const { steps, vessels, phases } = editor.options.value
-  const labelOf = (of: typeof vessels, id: string | undefined) => of.find(({ value }) => value === id)?.label ?? ''
-  const { kind, vessel, cup, from, phase, secondPerson } = step.values
-  const source = cup ?? from
-  const into = labelOf(vessels, vessel) || 'no vessel'
+  const label = useComputed(() => editor.names.value.steps.get(step.id)).value
+  const sub = useComputed(() => subOf(step.values, editor.options.value)).value
   return (
     <EditorItem
       editor={editor}
       item={step}
-      label={steps[at]?.label ?? ''}
-      sub={[
-        kindLabel(kind),
-        source ? `${labelOf(vessels, source)} into ${into}` : into,
-        labelOf(phases, phase),
-        conditionText(step.values),
-        secondPerson === 'yes' ? 'second person' : '',
-      ]
-        .filter((part) => part !== '')
-        .join(' · ')}
+      label={label ?? ''}
+      sub={sub}
       removeLabel="Take this step out"
       onStep={(by) => editor.placeStep(step.id, Math.max(0, at + by))}
       onDrop={(to) => editor.placeStep(step.id, to.at)}
@@ -57,10 +48,28 @@ function StepItem({ editor, step, at }: { editor: EditorModel; step: DraftItem; 
   )
 }
 
+function subOf(values: DraftItem['values'], { vessels, phases }: Options): string {
+  const { kind, vessel, cup, from, phase, secondPerson } = values
+  const labelOf = (of: typeof vessels, id: string | undefined) => of.find(({ value }) => value === id)?.label ?? ''
+  const source = cup ?? from
+  const into = labelOf(vessels, vessel) || 'no vessel'
+  return [
+    kindLabel(kind),
+    source ? `${labelOf(vessels, source)} into ${into}` : into,
+    labelOf(phases, phase),
+    conditionText(values),
+    secondPerson === 'yes' ? 'second person' : '',
+  ]
+    .filter((part) => part !== '')
+    .join(' · ')
+}
+
 function MissingSteps({ editor }: { editor: EditorModel }) {
-  const { steps, phases } = editor.draft.value
-  const used = new Set(steps.map(({ values }) => values.line))
-  const unweighed = phases.flatMap(({ lines }) => lines).filter(({ id }) => !used.has(id)).length
+  const unweighed = useComputed(() => {
+    const { steps, phases } = editor.draft.value
+    const used = new Set(steps.map(({ values }) => values.line))
+    return phases.flatMap(({ lines }) => lines).filter(({ id }) => !used.has(id)).length
+  }).value
   if (unweighed === 0) return null
   return (
     <Button

@@ -1,4 +1,5 @@
 import './editor.css'
+import { useComputed } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import type { FormulaDraft } from './draft'
@@ -45,8 +46,11 @@ export function FormulaEditor({ draft, isUsed, onLeave }: FormulaEditorProps) {
 }
 
 const EditorTitle = ({ editor }: { editor: EditorModel }) => {
-  const { from, head } = editor.draft.value
-  return <h1>{from === null ? 'New formula' : head.values.name}</h1>
+  const title = useComputed(() => {
+    const { from, head } = editor.draft.value
+    return from === null ? 'New formula' : head.values.name
+  })
+  return <h1>{title}</h1>
 }
 
 /** Ctrl+Z and Shift+Ctrl+Z (⌘ as well) go through the editor's own history, also while a field has the focus. */
