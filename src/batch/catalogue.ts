@@ -16,6 +16,8 @@ export interface Material {
   readonly volatile?: boolean
   readonly hazards?: Hazards
   readonly costPerKg?: number
+  /** At or below this much that may be used, more is to be ordered. */
+  readonly reorderAtUg?: Micrograms
   readonly allergens?: readonly string[]
   /** How much of each allergen is in it, where its supplier's sheet says so. */
   readonly allergenParts?: readonly InciPart[]
@@ -55,6 +57,8 @@ export interface Lot {
   readonly receivedOn?: string
   /** The last day it may be used, ISO date. */
   readonly expires?: string
+  /** The last day before it is to be tested again, ISO date. */
+  readonly retestOn?: string
   /** Active matter of this lot as its certificate states it, 0–1. */
   readonly assay?: number
   readonly status: 'released' | 'quarantine' | 'used-up'

@@ -9,6 +9,7 @@ export type Finding = LotFinding | BalanceFinding | VesselFinding | StirrerFindi
 
 export type LotFinding =
   | { readonly code: 'LOT_EXPIRED'; readonly about: string; readonly lot: Lot; readonly daysOver: number }
+  | { readonly code: 'LOT_RETEST'; readonly about: string; readonly lot: Lot; readonly daysOver: number }
   | { readonly code: 'LOT_QUARANTINED'; readonly about: string; readonly lot: Lot }
   | { readonly code: 'LOT_SHORT'; readonly about: string; readonly neededUg: Micrograms; readonly leftUg: Micrograms }
   | { readonly code: 'NO_LOT'; readonly about: string }

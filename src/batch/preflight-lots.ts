@@ -24,14 +24,20 @@ export function lotFindings(
 }
 
 /** Whole days since a lot's last day; nought or less while it may be used. */
-export function daysOver(lot: Lot, todayIso: string): number {
-  return lot.expires === undefined ? 0 : Math.round((msOf(todayIso) - msOf(lot.expires)) / dayMs)
-}
+export const daysOver = ({ expires }: Lot, todayIso: string): number => daysPast(expires, todayIso)
+
+/** Whole days since a lot was to be tested again; nought or less until then. */
+const daysPastRetest = ({ retestOn }: Lot, todayIso: string): number => daysPast(retestOn, todayIso)
+
+const daysPast = (day: string | undefined, todayIso: string): number =>
+  day === undefined ? 0 : Math.round((msOf(todayIso) - msOf(day)) / dayMs)
 
 function stateFinding(about: string, lot: Lot, todayIso: string): LotFinding[] {
   if (lot.status === 'quarantine') return [{ code: 'LOT_QUARANTINED', about, lot }]
   const days = daysOver(lot, todayIso)
-  return days > 0 ? [{ code: 'LOT_EXPIRED', about, lot, daysOver: days }] : []
+  if (days > 0) return [{ code: 'LOT_EXPIRED', about, lot, daysOver: days }]
+  const due = daysPastRetest(lot, todayIso)
+  return due > 0 ? [{ code: 'LOT_RETEST', about, lot, daysOver: due }] : []
 }
 
 function shortFinding({ line, lots, targetUg }: PlannedLine, left: Map<string, Micrograms>): LotFinding[] {

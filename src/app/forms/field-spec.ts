@@ -29,7 +29,7 @@ type FieldKind =
   | { readonly kind: 'many'; readonly options: readonly FieldOption[] }
   | { readonly kind: 'switch' }
   /** Names, each with its percentage, one a line: "Glyceryl Stearate 50". */
-  | { readonly kind: 'parts' }
+  | { readonly kind: 'parts'; readonly shareNeeded?: boolean }
 
 interface NumberKind {
   readonly kind: 'number'

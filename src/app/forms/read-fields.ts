@@ -58,7 +58,7 @@ export function readField(spec: FieldSpec, typed: string): Result<unknown, Field
     case 'choice':
       return spec.options.some(({ value }) => value === text) ? accept(text) : refuse({ code: 'FIELD_NOT_CHOSEN' })
     case 'parts':
-      return readParts(text)
+      return readParts(text, spec.shareNeeded === true)
   }
 }
 
@@ -89,12 +89,13 @@ function readMany(spec: Extract<FieldSpec, { kind: 'many' }>, text: string): Res
 }
 
 /** A single name without a number is the whole; of several each needs its percentage. */
-function readParts(text: string): Result<unknown, FieldRefusal> {
+function readParts(text: string, shareNeeded: boolean): Result<unknown, FieldRefusal> {
   const lines = linesOf(text)
   const parts: { name: string; fraction: number }[] = []
   for (const [index, line] of lines.entries()) {
     const [, name = line, share] = /^(.*[^\s:;=])[\s:;=]+([\d.,]+)\s*%?$/.exec(line) ?? []
-    if (share === undefined && lines.length > 1) return refuse({ code: 'PART_WITHOUT_SHARE', line: index + 1 })
+    if (share === undefined && (shareNeeded || lines.length > 1))
+      return refuse({ code: 'PART_WITHOUT_SHARE', line: index + 1 })
     if (name.length > 200) return refuse({ code: 'FIELD_TOO_LONG', longest: 200 })
     const read = readDecimal(share ?? '100')
     if (!read.ok) return read

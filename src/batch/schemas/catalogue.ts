@@ -44,6 +44,7 @@ export const materialSchema: v.GenericSchema<unknown, Material> = v.object({
     }),
   ),
   costPerKg: v.exactOptional(numberBetween(0, 1e7)),
+  reorderAtUg: v.exactOptional(aMass),
   allergens: v.exactOptional(listOf(words(), 100)),
   allergenParts: v.exactOptional(listOf(v.object({ name: words(), fraction: aFraction }), 100)),
   hlb: v.exactOptional(numberBetween(0, 40)),
@@ -60,6 +61,7 @@ export const lotSchema: v.GenericSchema<unknown, Lot> = v.object({
   receivedUg: aMass,
   receivedOn: v.exactOptional(aDate),
   expires: v.exactOptional(aDate),
+  retestOn: v.exactOptional(aDate),
   assay: v.exactOptional(aFraction),
   status: oneOf('released', 'quarantine', 'used-up'),
   adjustments: v.exactOptional(

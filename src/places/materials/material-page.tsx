@@ -8,6 +8,7 @@ import { Card } from '../../parts/card'
 import { Caution } from '../../parts/notice'
 import { Lots } from './lots'
 import { createMaterialsModel, materialForm } from './model'
+import { WhereUsed } from './where-used'
 
 /** One material: its form, and its lots beside it. */
 export function MaterialPage({ id }: { id: string }) {
@@ -30,6 +31,7 @@ export function MaterialPage({ id }: { id: string }) {
         <Card label="The material">
           <PlainForm form={form} onSaved={() => {}} />
         </Card>
+        {here && <WhereUsed uses={model.usesOf(id)} />}
         {here && (
           <div>
             <Button

@@ -1,78 +1,99 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
 import { createForm, type FormModel } from '../../app/forms/form-model'
+import { formSentenceOf } from '../../app/refusals/forms'
 import type { Lot, Material } from '../../batch/catalogue'
 import { isoOf } from '../../batch/instant'
 import { lotSchema, materialSchema } from '../../batch/schemas/catalogue'
 import { readDocument } from '../../batch/schemas/read-document'
 import type { Micrograms } from '../../trade/mass'
 import { adjustFields, checkMaterial, lotFields, materialFields } from './fields'
+import { inOrderOfUse, type LotRow, type MaterialRow, markOf, materialRow, type Use, usesOf } from './stock'
 
 /** Materials and their lots, with what is on hand of each. */
 export interface MaterialsModel {
   readonly search: ReadonlySignal<string>
   readonly setSearch: (text: string) => void
+  readonly show: ReadonlySignal<Shown>
+  readonly setShow: (show: Shown) => void
+  /** How many each choice of `show` has, whatever is searched for. */
+  readonly counts: ReadonlySignal<Readonly<Record<Shown, number>>>
   readonly materials: ReadonlySignal<readonly MaterialRow[]>
   /** By lot; empty until it has been read. */
   readonly onHand: ReadonlySignal<ReadonlyMap<string, Micrograms>>
   readonly readOnHand: () => Promise<void>
   readonly lotsOf: (materialId: string) => readonly LotRow[]
+  readonly usesOf: (materialId: string) => readonly Use[]
+  /** Released, or put back into quarantine: an entry of the lot, with its reason. */
+  readonly setStatus: (lot: Lot, status: Lot['status']) => Promise<string | null>
 }
 
-export interface MaterialRow {
-  readonly material: Material
-  readonly onHandUg: Micrograms
-  readonly lots: number
-  readonly expired: number
-}
-
-export interface LotRow {
-  readonly lot: Lot
-  readonly onHandUg: Micrograms | null
-  readonly mark: LotMark
-}
-
-export type LotMark = 'good' | 'expired' | 'quarantine' | 'used-up' | 'empty'
+/** Which part of the list is shown: all in use, those to order, those with a lot to look at, those put away. */
+export type Shown = 'all' | 'order' | 'look' | 'archived'
 
 export function createMaterialsModel(app: App): MaterialsModel {
   const search = signal('')
+  const show = signal<Shown>('all')
   const onHand = signal<ReadonlyMap<string, Micrograms>>(new Map())
-  const { materials, lots } = app.catalogue
+  const { materials, lots, formulas } = app.catalogue
   const today = computed(() => isoOf(app.nowMs.value, app.clock.offsetMinutes()).slice(0, 10))
   const row = (lot: Lot): LotRow => {
     const onHandUg = onHand.value.get(lot.id) ?? null
     return { lot, onHandUg, mark: markOf(lot, onHandUg, today.value) }
   }
-  const rows = computed(() => [...lots.value.values()].map(row))
-  const lotsOf = (materialId: string) => rows.value.filter(({ lot }) => lot.materialId === materialId)
+  const byMaterial = computed(() => {
+    const shelves = new Map<string, LotRow[]>()
+    for (const lot of lots.value.values())
+      shelves.set(lot.materialId, [...(shelves.get(lot.materialId) ?? []), row(lot)])
+    return shelves
+  })
+  const lotsOf = (materialId: string) => byMaterial.value.get(materialId) ?? []
+  const rows = computed(() => [...materials.value.values()].map((each) => materialRow(each, lotsOf(each.id))))
   return {
     search,
+    show,
     onHand,
     setSearch: (text) => {
       search.value = text
     },
+    setShow: (next) => {
+      show.value = next
+    },
     readOnHand: async () => {
       onHand.value = await app.catalogue.onHand()
     },
+    counts: computed(() => ({
+      all: rows.value.filter(isShown.all).length,
+      order: rows.value.filter(isShown.order).length,
+      look: rows.value.filter(isShown.look).length,
+      archived: rows.value.filter(isShown.archived).length,
+    })),
     materials: computed(() => {
-      const wanted = search.value.trim().toLowerCase()
-      return [...materials.value.values()]
-        .filter((material) => textOf(material).includes(wanted))
-        .map((material) => {
-          const own = lotsOf(material.id)
-          const usable = own.filter(({ mark }) => mark === 'good')
-          return {
-            material,
-            onHandUg: usable.reduce((sum, { onHandUg }) => sum + (onHandUg ?? 0), 0),
-            lots: usable.length,
-            expired: own.filter(({ mark }) => mark === 'expired').length,
-          }
-        })
+      const wanted = search.value.trim().toLowerCase().split(/\s+/).filter(Boolean)
+      return rows.value
+        .filter(isShown[show.value])
+        .filter(({ material }) => wanted.every((word) => textOf(material, lotsOf(material.id)).includes(word)))
     }),
-    // The lot that runs out first is used first, so it is shown first.
-    lotsOf: (materialId) =>
-      lotsOf(materialId).toSorted((a, b) => (a.lot.expires ?? '9').localeCompare(b.lot.expires ?? '9')),
+    lotsOf: (materialId) => inOrderOfUse(lotsOf(materialId)),
+    usesOf: (materialId) => usesOf(materialId, formulas.value.values()),
+    setStatus: async (lot, status) => {
+      const refused = await app.catalogue.save('lot', { ...lot, status }, statusReasons[status])
+      return refused === null ? null : formSentenceOf(refused)
+    },
   }
+}
+
+const isShown: Readonly<Record<Shown, (row: MaterialRow) => boolean>> = {
+  all: ({ material }) => material.archived !== true,
+  order: ({ material, reorder }) => reorder && material.archived !== true,
+  look: ({ material, expired, waiting }) => expired + waiting > 0 && material.archived !== true,
+  archived: ({ material }) => material.archived === true,
+}
+
+const statusReasons: Readonly<Record<Lot['status'], string>> = {
+  released: 'released',
+  quarantine: 'put in quarantine',
+  'used-up': 'used up',
 }
 
 /** The form of a material; a new one where there is none of that id. */
@@ -120,14 +141,11 @@ export function adjustForm(app: App, lot: Lot, onHandUg: Micrograms): FormModel 
   })
 }
 
-function markOf(lot: Lot, onHandUg: Micrograms | null, today: string): LotMark {
-  if (lot.status !== 'released') return lot.status
-  if (lot.expires !== undefined && lot.expires < today) return 'expired'
-  return onHandUg !== null && onHandUg <= 0 ? 'empty' : 'good'
-}
-
-const textOf = ({ name, inci, function: does }: Material): string =>
-  `${name} ${does} ${inci.map((part) => part.name).join(' ')}`.toLowerCase()
+/** Names, what it does, and the codes and suppliers of its lots. */
+const textOf = ({ name, inci, function: does }: Material, lots: readonly LotRow[]): string =>
+  [name, does, ...inci.map((part) => part.name), ...lots.map(({ lot }) => `${lot.code} ${lot.supplier ?? ''}`)]
+    .join(' ')
+    .toLowerCase()
 
 /** A range of which one end was left open reaches to the natural end. */
 function withOpenEnds({ useLevel, phWindow, ...material }: Record<string, unknown>): Record<string, unknown> {

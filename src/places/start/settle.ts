@@ -28,6 +28,7 @@ export function settleCards(world: SettleWorld): readonly SettleCard[] {
 function cardOf(finding: Finding, world: SettleWorld): SettleCard[] {
   switch (finding.code) {
     case 'LOT_EXPIRED':
+    case 'LOT_RETEST':
     case 'LOT_QUARANTINED':
       return [lotCard(finding, world)]
     case 'LOT_SHORT':
@@ -47,31 +48,50 @@ function cardOf(finding: Finding, world: SettleWorld): SettleCard[] {
 }
 
 function lotCard(finding: Extract<LotFinding, { lot: unknown }>, world: SettleWorld): SettleCard {
-  const { about, lot, code } = finding
+  const { about, lot } = finding
   const { format, setUp } = world
   const name = nameOf(world, about)
-  const expired = code === 'LOT_EXPIRED'
-  const shelf = setUp.shelves.get(about) ?? []
+  const { code } = finding
+  const words = lotWords[code]
+  const shelf = (setUp.shelves.get(about) ?? []).filter((each) => each.lot.id !== lot.id)
   const next = usableLots(shelf, neededUg(setUp, about))
   const first = shelf.find((each) => each.lot.id === next[0])
   const codes = next.flatMap((id) => shelf.filter((each) => each.lot.id === id).map((each) => each.lot.code))
-  const what = expired
-    ? `Lot ${lot.code} ran out on ${lot.expires ? format.date(lot.expires) : ''}, ${days(finding.daysOver)} ago.`
-    : `Lot ${lot.code} has not been released yet.`
+  const day = code === 'LOT_RETEST' ? lot.retestOn : lot.expires
+  const ago = 'daysOver' in finding ? `${day ? format.date(day) : ''}, ${days(finding.daysOver)} ago` : ''
   const instead = first
     ? ` ${first.lot.code} is in date, ${format.massWithUnit(first.leftUg)} left.`
     : ' There is no other lot that may be used.'
   return {
-    ...base(finding, expired ? 'expired' : 'quarantine'),
+    ...base(finding, words.word),
     id: `${code} ${about} ${lot.id}`,
-    title: expired ? `${name} has expired` : `${name} is in quarantine`,
-    text: what + instead,
+    title: `${name} ${words.title}`,
+    text: words.text(lot.code, ago) + instead,
     ways: next.length > 0 ? [{ label: `Use ${codes.join(' + ')}`, take: withLots(about, next) }] : [],
-    reasons: expired
-      ? ['Re-tested, still good', 'Trial batch, not for use']
-      : ['Released by word', 'Trial batch, not for use'],
+    reasons: words.reasons,
   }
 }
+
+const lotWords = {
+  LOT_EXPIRED: {
+    word: 'expired',
+    title: 'has expired',
+    text: (code: string, ago: string) => `Lot ${code} ran out on ${ago}.`,
+    reasons: ['Re-tested, still good', 'Trial batch, not for use'],
+  },
+  LOT_RETEST: {
+    word: 'retest',
+    title: 'is to be tested again',
+    text: (code: string, ago: string) => `Lot ${code} was due for it on ${ago}.`,
+    reasons: ['Re-tested, still good', 'Trial batch, not for use'],
+  },
+  LOT_QUARANTINED: {
+    word: 'quarantine',
+    title: 'is in quarantine',
+    text: (code: string) => `Lot ${code} has not been released yet.`,
+    reasons: ['Released by word', 'Trial batch, not for use'],
+  },
+} as const
 
 function shortCard(finding: Extract<LotFinding, { code: 'LOT_SHORT' }>, world: SettleWorld): SettleCard {
   const { about, neededUg: wantedUg, leftUg } = finding

@@ -71,9 +71,9 @@ describe('materials', () => {
     const model = createMaterialsModel(app)
     await model.readOnHand()
     expect(model.lotsOf('gum').map((row) => [row.lot.id, row.mark])).toEqual([
-      ['old', 'expired'],
       ['today', 'good'],
       ['late', 'good'],
+      ['old', 'expired'],
       ['waits', 'quarantine'],
       ['gone', 'empty'],
     ])
