@@ -4,3 +4,10 @@ export const afterPaint = (): Promise<void> =>
     if (typeof requestAnimationFrame === 'undefined') resolve()
     else requestAnimationFrame(() => setTimeout(resolve))
   })
+
+/** When nothing more pressing waits, after half a second at the latest: for what nobody looks at. */
+export const whenIdle = (): Promise<void> =>
+  new Promise((resolve) => {
+    if (typeof requestIdleCallback === 'undefined') void afterPaint().then(resolve)
+    else requestIdleCallback(() => resolve(), { timeout: 500 })
+  })

@@ -23,7 +23,7 @@ const mostTries = 8
  */
 export function openDesk(world: HandleWorld, sight: Sight): Desk {
   const { log, writer } = world
-  const { view, entryStates, unsaved, fromElsewhere, noteStates } = sight
+  const { view, unsaved, fromElsewhere, noteStates } = sight
   const stream = `batch:${sight.id}`
   const heldHere = new Map<string, Unsaved>()
   let queue: Promise<unknown> = Promise.resolve()
@@ -47,10 +47,6 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
     return kept
   }
 
-  const forget = (ids: readonly string[]): void => {
-    entryStates.value = new Map([...entryStates.value].filter(([entry]) => !ids.includes(entry)))
-  }
-
   /** `late` is what was held: it keeps its moment, its person and its id, so that it cannot be decided twice. */
   const attempt = async (intention: Intention, late?: HeldIntention, recorded?: Recorded): Promise<Outcome> => {
     for (let tries = 0; tries < mostTries; tries += 1) {
@@ -63,7 +59,6 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
       const drafts = late ? decision.value.map((draft) => ({ ...draft, occurredAt: late.at })) : decision.value
       const sealed = sealAll({ ...writer, ids }, stream, drafts, tipFor(state, writer.replica()), by)
       const entries = sealed.map((event) => event.id)
-      noteStates(entries, 'saving')
       const next = extendBatch(state, sealed)
       const summary = summaryOf(next)
       const projection = { shelf: shelfOf(summary), summary }
@@ -78,14 +73,11 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
           })
           return { ok: true, entries, state: answer.state }
         case 'conflict':
-          forget(entries)
           await readAgain()
           break
         case 'held':
-          forget(entries)
           return hold(intention, by)
         case 'not-saved':
-          forget(entries)
           keepUnsaved(intention, answer.reason, 'not-saved')
           return { ok: false, refusal: { code: answer.reason } }
       }

@@ -42,10 +42,9 @@ export const Notice = ({ kind = 'info', icon, title, children, live }: NoticePro
   </div>
 )
 
-export type EntryState = 'saving' | 'recorded' | 'one-copy' | 'held' | 'not-saved'
+export type EntryState = 'recorded' | 'one-copy' | 'held' | 'not-saved'
 
 const entryLook: Record<EntryState, { icon: IconName; word: string }> = {
-  saving: { icon: 'circle-dashed', word: 'saving' },
   recorded: { icon: 'check', word: 'recorded' },
   'one-copy': { icon: 'copy', word: 'one copy' },
   held: { icon: 'hand', word: 'held' },

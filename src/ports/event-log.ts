@@ -3,8 +3,8 @@ import type { Event } from '../batch/event'
 /** The families of streams; a stream's name is `family:id`. */
 export type Family = 'batch' | 'formula' | 'material' | 'lot' | 'person' | 'balance' | 'vessel' | 'settings'
 
-/** Where an entry stands: see the storage rules. */
-export type EntryState = 'saving' | 'recorded' | 'one-copy' | 'held' | 'not-saved'
+/** Where an entry stands: see the storage rules. While it is being saved it is not listed yet: Record says so. */
+export type EntryState = 'recorded' | 'one-copy' | 'held' | 'not-saved'
 
 /** One row a stream: enough to list it without reading its log. `summary` is a projection that can be rebuilt. */
 export interface StreamHead {

@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { whenIdle } from '../../app/after-paint'
 import type { App } from '../../app/app'
 import type { Reading } from '../../trade/weighing'
 
@@ -38,10 +39,15 @@ export function createDraftBook(port: App['drafts'], batchId: string): DraftBook
   const touched = new Set<string>()
 
   const of = (key: string): Draft => drafts.value.get(key) ?? emptyDraft
-  const put = (key: string, draft: Draft) => {
+  const keep = (key: string, draft: Draft): void =>
+    void port.write(prefix + key, isEmpty(draft) ? null : JSON.stringify(draft))
+  const set = (key: string, draft: Draft) => {
     touched.add(key)
     drafts.value = new Map(drafts.value).set(key, draft)
-    void port.write(prefix + key, isEmpty(draft) ? null : JSON.stringify(draft))
+  }
+  const put = (key: string, draft: Draft) => {
+    set(key, draft)
+    keep(key, draft)
   }
   void port.all(prefix).then((stored) => {
     const merged = new Map(drafts.peek())
@@ -61,10 +67,19 @@ export function createDraftBook(port: App['drafts'], batchId: string): DraftBook
     clear: (key, recorded) => {
       const { mode, fields } = of(key)
       const newer = Object.entries(fields).filter(([name, text]) => text !== recorded.fields[name])
-      put(key, { mode, fields: Object.fromEntries(newer) })
+      set(key, { mode, fields: Object.fromEntries(newer) })
+      // The next step is to be on the screen first; what is typed until then is kept with it.
+      void whenIdle().then(() => keep(key, drafts.peek().get(key) ?? emptyDraft))
     },
     loaded,
   }
+}
+
+/** What was added to a text that still stood in the field though it had been recorded; or the text, where it is another. */
+export const typedAfter = (recorded: string, text: string): string => {
+  if (text === recorded || recorded === '') return text
+  if (text.startsWith(recorded)) return text.slice(recorded.length)
+  return recorded.startsWith(text) ? '' : text
 }
 
 const isEmpty = (draft: Draft): boolean =>

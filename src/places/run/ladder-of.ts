@@ -30,7 +30,7 @@ export interface LadderRung {
 
 /** The ladder as it stands: every phase in order, then what follows the phases. */
 export function ladderOf(run: RunModel, format: Format): readonly LadderPhase[] {
-  const { state } = run.handle.view.value
+  const { state } = run.standing.value
   const inHand = run.stepId.value
   const heads = [...state.plan.phases, { letter: 'finish', name: 'Finish' }]
   return heads.flatMap(({ letter, name }) => {

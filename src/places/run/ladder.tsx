@@ -1,11 +1,12 @@
 import './ladder.css'
-import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import { latePart } from '../../app/late-part'
 import { totalsOf } from '../../batch/progress'
 import { Button } from '../../parts/button'
 import { Meter } from '../../parts/meter'
 import { PhaseHead } from '../../parts/rung'
+import { useBeforeFrame } from '../../parts/use-before-frame'
 import { type LadderPhase, ladderOf } from './ladder-of'
 import { useRun } from './run-context'
 import { Rungs } from './rungs'
@@ -18,7 +19,7 @@ export function Ladder() {
   const phases = ladderOf(run, useFormat())
   const steps = useRef<HTMLDivElement>(null)
   const stepId = run.stepId.value
-  useEffect(() => {
+  useBeforeFrame(() => {
     steps.current?.querySelector('.rung-now, .rung-over, .rung:is(.rung-looking)')?.scrollIntoView({ block: 'nearest' })
   }, [stepId])
   return (
@@ -63,7 +64,7 @@ function Phase({ phase }: { phase: LadderPhase }) {
 export function LadderFoot() {
   const run = useRun()
   const format = useFormat()
-  const totals = totalsOf(run.handle.view.value.state)
+  const totals = totalsOf(run.standing.value.state)
   return (
     <div class="ladder-foot">
       <div class="ladder-acts">

@@ -1,17 +1,19 @@
 import { batch, effect, signal, untracked } from '@preact/signals'
-import { afterPaint } from '../../app/after-paint'
+import { whenIdle } from '../../app/after-paint'
 import type { App, BatchHandle } from '../../app/app'
 import type { Refusal } from '../../app/refusals'
 import type { Intention } from '../../batch/intention'
-import type { PlannedStep } from '../../batch/plan'
-import { isDone, nextStep, statusOf } from '../../batch/progress'
+import { isDone } from '../../batch/progress'
 import type { BatchState } from '../../batch/state'
 import { formatMass } from '../../trade/mass'
-import { createDraftBook } from './draft'
+import { createFrameBehind } from './a-frame-behind'
+import { createBusy } from './busy'
+import { createDraftBook, typedAfter } from './draft'
 import { strikableOf } from './entries'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
 import { createRunSignals } from './run-signals'
 import { keepStep } from './step-in-hand'
+import { firstStep, noticedBy, stepAfter } from './steps-that-follow'
 import { createReckoner, type Reckoner } from './typed'
 import { lotInUse } from './weigh-model'
 
@@ -30,8 +32,10 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   const refusal = signal<Refusal | null>(null)
   const sheet = signal<OpenSheet | null>(null)
   const awake = signal<AwakeState>('kept')
-  const busy = signal(false)
-  const signals = createRunSignals(app, handle, stepId, drafts, reckoner)
+  const busy = createBusy()
+  const behind = createFrameBehind()
+  const shown = { ...handle, view: behind.lag(handle.view) }
+  const signals = createRunSignals(app, shown, stepId, drafts, reckoner)
   const stateNow = (): BatchState => handle.view.peek().state
 
   const show = (id: string | null) =>
@@ -41,26 +45,27 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
       activeField.value = id !== null && drafts.of(id).mode === 'by-difference' ? 'before' : 'reading'
     })
   const take = (id: string) => {
+    behind.flush()
     show(id)
     app.go({ place: 'run', batch: handle.id, step: id })
   }
-  /** The step is shown first; where to come back to is noted when it stands on the screen. */
+  /** The step is shown first; where to come back to is noted when it stands on the screen: an address takes its time. */
   const takeNext = (id: string | null) => {
     show(id)
-    void afterPaint().then(() => {
-      if (id !== null && stepId.peek() === id) app.go({ place: 'run', batch: handle.id, step: id })
+    void whenIdle().then(() => {
+      if (id !== null && stepId.peek() === id && isHere(app, handle))
+        app.go({ place: 'run', batch: handle.id, step: id })
     })
   }
-  /** On from a step that is done: the next one after it that can be worked on, else whatever waits. */
   const moveOn = (from: string) => {
     if (!isDone(stateNow(), from)) return
-    const following = followingStep(stateNow(), from) ?? nextStep(stateNow())
-    takeNext(following?.id ?? null)
+    takeNext(stepAfter(stateNow(), from)?.id ?? null)
   }
   const act = async (intention: Intention, done?: string, taken?: () => void): Promise<boolean> => {
+    behind.flush()
     const from = stepId.peek()
     const follow = (ids: readonly string[]) => {
-      busy.value = false
+      busy.end()
       taken?.()
       const entries = strikableOf(stateNow(), ids)
       if (done !== undefined && entries.length > 0)
@@ -69,18 +74,13 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
       if (noticed !== undefined) take(noticed)
       else if (from !== null && stepId.peek() === from) moveOn(from)
     }
-    let drawn = false
-    batch(() => {
-      busy.value = true
-      refusal.value = null
-    })
+    let followed: Promise<void> | undefined
+    busy.begin()
+    refusal.value = null
     const recorded = (ids: readonly string[]) => {
-      drawn = true
-      follow(ids)
+      followed = behind.after(() => follow(ids))
     }
-    const outcome = await handle.intend(intention, recorded).finally(() => {
-      busy.value = false
-    })
+    const outcome = await handle.intend(intention, recorded).finally(() => followed ?? busy.end())
     if (!outcome.ok) {
       // What could not be saved has its own bar, and stays typed as well: the screen is then its only copy.
       const isKept = handle.unsaved.peek().some((each) => each.intention === intention)
@@ -88,7 +88,8 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
       return false
     }
     // What was held, or left nothing to write, did not change the batch.
-    if (!drawn) batch(() => follow(outcome.entries))
+    if (followed === undefined) batch(() => follow(outcome.entries))
+    await followed
     return true
   }
   const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
@@ -99,10 +100,11 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     if (step !== null) take(step)
   }
   const record = async (): Promise<boolean> => {
+    behind.flush()
     const id = stepId.peek()
     const weighing = signals.weighing.peek()
     const net = signals.net.peek()
-    if (id === null || weighing === null || net.kind !== 'net' || busy.peek() || waitsUnsaved(handle, id)) return false
+    if (id === null || weighing === null || net.kind !== 'net' || busy.now() || waitsUnsaved(handle, id)) return false
     const draft = signals.draft.peek()
     const lot = lotInUse(stateNow(), id, draft)
     const checkedBy = draft.fields.checkedBy
@@ -123,7 +125,7 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   const settle = async (shown?: string): Promise<boolean> => {
     const id = stepId.peek()
     const open = signals.deviation.peek()
-    if (open === null || id === null || busy.peek()) return false
+    if (open === null || id === null || busy.now()) return false
     const [{ deviationPanel, intentionOfWay }, { offersNow }] = await Promise.all([
       import('./deviation-model'),
       import('./deviation-offers'),
@@ -152,7 +154,7 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
 
   const keep = effect(() => {
     const id = stepId.value
-    void afterPaint().then(() => id === stepId.peek() && keepStep(app.drafts, handle.id, id))
+    void whenIdle().then(() => id === stepId.peek() && keepStep(app.drafts, handle.id, id))
   })
   const follow = effect(() => {
     const route = app.route.value
@@ -167,14 +169,15 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
 
   return {
     app,
-    handle,
+    handle: shown,
+    standing: handle.view,
     drafts,
     reckoner,
     activeField,
     sheet,
     refusal,
     awake,
-    busy,
+    saving: busy.shown,
     ...signals,
     take,
     act,
@@ -183,16 +186,20 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     settle,
     retry,
     step: (by) => {
+      behind.flush()
       const at = signals.planned.peek()?.index
       const next = at === undefined ? undefined : stateNow().plan.steps[at + by]
       if (next) take(next.id)
     },
     type: (field, text) => {
+      const shown = signals.draft.peek().fields[field] ?? ''
+      const fresh = behind.flush() ? typedAfter(shown, text) : text
       const id = stepId.peek()
       refusal.value = null
-      if (id !== null) drafts.setField(id, field, text)
+      if (id !== null) drafts.setField(id, field, fresh)
     },
     setMode: (mode) => {
+      behind.flush()
       const id = stepId.peek()
       if (id !== null) drafts.change(id, { mode })
       activeField.value = mode === 'by-difference' ? 'before' : 'reading'
@@ -208,30 +215,9 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   }
 }
 
-/** The step that the address names, else the one that was in hand and is not done, else what is to be done next. */
-const firstStep = (app: App, handle: BatchHandle, lastStep: string | null): string | null => {
+const isHere = (app: App, handle: BatchHandle): boolean => {
   const route = app.route.peek()
-  const { state } = handle.view.peek()
-  const asked = route.place === 'run' && route.batch === handle.id ? route.step : undefined
-  if (asked !== undefined && state.plan.byId.has(asked)) return asked
-  if (lastStep !== null && state.plan.byId.has(lastStep) && !isDone(state, lastStep)) return lastStep
-  return nextStep(state)?.id ?? null
-}
-
-/** The step at which something that these entries led to waits for a way on. */
-const noticedBy = (state: BatchState, entries: readonly string[]): string | undefined =>
-  [...state.deviations.values()].find((each) => !each.settled && each.cause && entries.includes(each.entry))?.step
-
-const workable = new Set(['open', 'part', 'over'])
-
-/** The other weighings of its phase first, since one stands at the balance; then the next in the plan. */
-const followingStep = (state: BatchState, doneId: string): PlannedStep | undefined => {
-  const done = state.plan.byId.get(doneId)
-  if (done === undefined) return undefined
-  const open = state.plan.steps.filter(({ id }) => workable.has(statusOf(state, id)))
-  const after = open.filter(({ index }) => index > done.index)
-  const isNeighbour = ({ step }: PlannedStep) => step.kind === 'weigh' && step.phase === done.step.phase
-  return after.find(isNeighbour) ?? open.find(isNeighbour) ?? after[0]
+  return route.place === 'run' && route.batch === handle.id
 }
 
 const waitsUnsaved = (handle: BatchHandle, stepId: string): boolean =>

@@ -17,7 +17,14 @@ export function ReadingHero() {
       <div class={plain ? 'reading-number' : 'reading-number reading-derived'}>
         <HeroReading />
         {plain && (
-          <NumberInput name="reading" label="Reading of the balance in g" class="reading-field" onEnter={record} />
+          // A fresh field for each step: emptying one that has the focus makes the browser lay out the page at once.
+          <NumberInput
+            key={run.stepId.value}
+            name="reading"
+            label="Reading of the balance in g"
+            class="reading-field"
+            onEnter={record}
+          />
         )}
       </div>
       {!plain && <TwoReadings />}

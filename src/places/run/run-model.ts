@@ -45,6 +45,8 @@ export interface OpenSheet {
 export interface RunModel extends RunSignals, RunActions {
   readonly app: App
   readonly handle: BatchHandle
+  /** The batch of the handle a frame earlier: what was recorded is said in its row before the screen moves on. */
+  readonly standing: BatchHandle['view']
   readonly drafts: DraftBook
   readonly reckoner: Reckoner
   /** The field that the pad writes into. */
@@ -52,8 +54,8 @@ export interface RunModel extends RunSignals, RunActions {
   readonly sheet: Signal<OpenSheet | null>
   readonly refusal: ReadonlySignal<Refusal | null>
   readonly awake: ReadonlySignal<AwakeState>
-  /** An intention is on its way to the disk. */
-  readonly busy: ReadonlySignal<boolean>
+  /** An intention is on its way to the disk, and takes long enough to be noticed. */
+  readonly saving: ReadonlySignal<boolean>
   readonly dispose: () => void
 }
 

@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact'
-import { useEffect, useRef } from 'preact/hooks'
+import { useRef } from 'preact/hooks'
+import { useBeforeFrame } from '../../parts/use-before-frame'
 
 /**
  * Puts the focus on the heading of a step when another one is taken in hand, so that a reader hears where it is. The
@@ -7,7 +8,7 @@ import { useEffect, useRef } from 'preact/hooks'
  */
 export function useFocusOnStep(place: RefObject<HTMLElement | null>, stepId: string | null): void {
   const shown = useRef<string | null | undefined>(undefined)
-  useEffect(() => {
+  useBeforeFrame(() => {
     if (shown.current === stepId) return
     shown.current = stepId
     if (document.querySelector('dialog[open]') !== null) return

@@ -37,7 +37,7 @@ function useRecordLook(): RecordLook {
   const judged = run.judged.value
   if (judged === null) return { kind: 'closed', label: 'Record', sub: 'type what the balance shows' }
   const label = `Record ${mass(judged.netUg)}`
-  if (run.busy.value) return { kind: 'closed', label, sub: 'saving' }
+  if (run.saving.value) return { kind: 'closed', label, sub: 'saving' }
   switch (judged.state) {
     case 'to-go':
       return { kind: 'to-go', label, sub: `short by ${mass(judged.byUg)}` }

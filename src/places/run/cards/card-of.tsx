@@ -6,12 +6,14 @@ import { useRun } from '../run-context'
 import { StepHeading } from './step-heading'
 import { WeighCard } from './weigh'
 
-/** The card of the step in hand. A fresh one for each step, so that nothing chosen for one is shown for another. */
+/**
+ * The card of the step in hand. A fresh one for each step, so that nothing chosen for one is shown for another; but one
+ * weighing follows the other on the same card, which holds nothing of its own.
+ */
 export function CardOf() {
   const run = useRun()
   const planned = run.planned.value
-  if (planned?.step.kind === 'weigh' && !isDone(run.handle.view.value.state, planned.id))
-    return <WeighCard key={planned.id} />
+  if (planned?.step.kind === 'weigh' && !isDone(run.handle.view.value.state, planned.id)) return <WeighCard />
   return <LateCard key={planned?.id ?? ''} />
 }
 

@@ -21,7 +21,8 @@ export function WeighHead() {
     <>
       <header class="eye-head">
         <div class="eye-title">
-          <StepHeading text={material.name} />
+          {/* A fresh one for each step: the focus moves to it, so that it is read out. */}
+          <StepHeading key={planned.id} text={material.name} />
           {planned.step.instruction && <p class="eye-under">{planned.step.instruction}</p>}
           {inci !== '' && inci.toLowerCase() !== material.name.toLowerCase() && <p class="eye-inci">{inci}</p>}
         </div>

@@ -41,7 +41,7 @@ export function WeighCard() {
         bleedPx={hornBleedPx()}
         heightPx={isNarrow() ? 44 : 60}
       />
-      {judged?.state === 'over' && !weighing.inCup && <Forewarning />}
+      {judged?.state === 'over' && !weighing.inCup && <Forewarning key={planned.id} />}
       {planned.step.secondPerson && <SecondPerson />}
       <WeighActs part={status === 'part'} />
     </Card>
