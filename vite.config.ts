@@ -53,7 +53,7 @@ export default defineConfig({
       manifest: false,
       injectManifest: {
         globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest,json,ndjson,wav}'],
-        globIgnores: ['_headers', 'build.json', '.vite/**'],
+        globIgnores: ['_headers', 'build.json', '.vite/**', 'schemas/**'],
       },
     }),
   ],

@@ -19,7 +19,9 @@ function showField(spec: FieldSpec, value: unknown, mark: '.' | ','): string {
     case 'many':
       return Array.isArray(value) ? value.join('\n') : ''
     case 'parts':
-      return Array.isArray(value) ? value.map((part) => showPart(part, mark)).join('\n') : ''
+      return Array.isArray(value)
+        ? value.map((part) => showPart(part, mark, value.length === 1 && spec.shareNeeded !== true)).join('\n')
+        : ''
     case 'text':
     case 'date':
     case 'choice':
@@ -33,9 +35,12 @@ export function showNumber(value: number, mark: '.' | ','): string {
   return plain.replace('.', mark)
 }
 
-function showPart(part: unknown, mark: '.' | ','): string {
+/** A single name needs no percentage; of several each has its own. */
+function showPart(part: unknown, mark: '.' | ',', isAlone: boolean): string {
   const { name, fraction } = part as { name: string; fraction: number }
-  return fraction === 1 ? name : `${name} ${showNumber(fraction * 100, mark)}`
+  // A name that ends in a number (CI 77891) would be read as a name and its percentage.
+  const isPlain = isAlone && fraction === 1 && !/[\s:;=][\d.,]+\s*%?$/.test(name)
+  return isPlain ? name : `${name} ${showNumber(fraction * 100, mark)}`
 }
 
 const at = (document: object, path: string): unknown =>

@@ -7,6 +7,10 @@ export function formulaFile(formula: Formula, materials: ReadonlyMap<string, Mat
   const used = new Set(
     formula.revisions.flatMap(({ phases }) => phases.flatMap(({ lines }) => lines.map(({ materialId }) => materialId))),
   )
-  const lists = { materials: [...used].flatMap((id) => materials.get(id) ?? []), formulas: [formula] }
-  return `${JSON.stringify({ format: 'pannikin-formulas', version: catalogueVersion, ...lists }, null, 2)}\n`
+  return documentsFile({ materials: [...used].flatMap((id) => materials.get(id) ?? []), formulas: [formula] })
 }
+
+export const materialsFile = (materials: readonly Material[]): string => documentsFile({ materials })
+
+const documentsFile = (lists: { readonly materials: readonly Material[]; readonly formulas?: readonly Formula[] }) =>
+  `${JSON.stringify({ format: 'pannikin-formulas', version: catalogueVersion, ...lists }, null, 2)}\n`

@@ -5,7 +5,7 @@ import { PlainForm } from '../../app/forms/plain-form'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
-import { Caution } from '../../parts/notice'
+import { Caution, Notice } from '../../parts/notice'
 import { Lots } from './lots'
 import { createMaterialsModel, materialForm } from './model'
 import { WhereUsed } from './where-used'
@@ -27,6 +27,9 @@ export function MaterialPage({ id }: { id: string }) {
           <Button kind="plain" icon="arrow-left" label="Materials" href={addressOf({ place: 'materials' })} />
           <h1 class="material-title">{here?.name ?? 'New material'}</h1>
         </header>
+        {here?.draft && (
+          <Notice title="It came with a formula from a spreadsheet. Fill in what is known of it, and save." />
+        )}
         {here?.hazards && <Caution text={here.hazards.caution} />}
         <Card label="The material">
           <PlainForm form={form} onSaved={() => {}} />

@@ -10,6 +10,7 @@ import { TextField } from '../../parts/form'
 import { Icon } from '../../parts/icon'
 import { Pill } from '../../parts/pill'
 import { PillButton } from '../../parts/pill-button'
+import { MaterialsFiles } from './materials-files'
 import { createMaterialsModel, type MaterialsModel, type Shown } from './model'
 import type { MaterialRow } from './stock'
 
@@ -60,6 +61,7 @@ export function MaterialsList() {
         <Button kind="outline" size="primary" icon="plus" label="New material" onPress={begin} full />
         <BringIn />
         <p class="materials-hint">A file of formulas and materials (JSON), or one that Pannikin saved.</p>
+        <MaterialsFiles />
       </aside>
     </main>
   )
@@ -103,6 +105,7 @@ function MaterialLine({ row }: { row: MaterialRow }) {
         <span class="material-row-sub">{material.inci.map(({ name }) => name).join(', ') || material.function}</span>
       </span>
       <span class="material-row-marks">
+        {material.draft && <Pill icon="pencil" text="to be filled in" />}
         {material.hazards && (
           <Pill
             tone="caution"

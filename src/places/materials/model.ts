@@ -5,8 +5,9 @@ import { formSentenceOf } from '../../app/refusals/forms'
 import type { Lot, Material } from '../../batch/catalogue'
 import { isoOf } from '../../batch/instant'
 import { lotSchema, materialSchema } from '../../batch/schemas/catalogue'
-import { readDocument } from '../../batch/schemas/read-document'
+import { type DocumentRefusal, readDocument } from '../../batch/schemas/read-document'
 import type { Micrograms } from '../../trade/mass'
+import type { Result } from '../../trade/result'
 import { adjustFields, checkMaterial, lotFields, materialFields } from './fields'
 import { inOrderOfUse, type LotRow, type MaterialRow, markOf, materialRow, type Use, usesOf } from './stock'
 
@@ -104,12 +105,16 @@ export function materialForm(app: App, id: string): FormModel {
     document: here ?? { id },
     draft: `material:${id}`,
     check: checkMaterial,
-    write: async (typed) => {
-      const read = readDocument(materialSchema, withHazardLists(withOpenEnds(typed)))
+    write: async ({ draft: _filledInNow, ...typed }) => {
+      const read = readMaterial(typed)
       return read.ok ? app.catalogue.save('material', read.value) : sentenceAt(read.refusal)
     },
   })
 }
+
+/** The material that the fields of its form make; open ends reach to the natural end, lists may be empty. */
+export const readMaterial = (typed: Record<string, unknown>): Result<Material, DocumentRefusal> =>
+  readDocument(materialSchema, withHazardLists(withOpenEnds(typed)))
 
 /** The form of a lot of one material. */
 export function lotForm(app: App, materialId: string, id: string): FormModel {

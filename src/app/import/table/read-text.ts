@@ -23,10 +23,10 @@ export function sheetsOf(found: readonly Sheet[]): Result<readonly Sheet[], Shee
 }
 
 /** Every quoted cell whole, with its line ends; empty rows stay, so that row numbers are those of the file. */
-export async function readSeparated(text: string): Promise<string[][]> {
+export async function readSeparated(text: string, separator?: string): Promise<string[][]> {
   const { parse } = (await import('papaparse')).default
   const lines = text.replace(/\r\n?/g, '\n')
-  const delimiter = separatorOf(lines)
+  const delimiter = separator ?? separatorOf(lines)
   const { data } = parse<string[]>(lines, { delimiter, newline: '\n', preview: sheetLimits.rows + 1 })
   return data.map((row) => row.map(withoutNeutral))
 }
