@@ -6,7 +6,7 @@ import { formulaSchema } from '../../../../src/batch/schemas/formula'
 import { readDocument } from '../../../../src/batch/schemas/read-document'
 import { demonstrationCatalogue as catalogue } from '../../../house/demonstration/catalogue'
 import { catalogueText } from '../../../house/demonstration/files'
-import { publishedSchemas, schemaText } from '../../../house/json-schema'
+import { publishedSchemas } from '../../../house/json-schema'
 
 const read = (name: string) => readFileSync(`public/schemas/${name}`, 'utf8')
 
@@ -24,10 +24,6 @@ function validators() {
 }
 
 describe('the published JSON Schemas', () => {
-  it.each(Object.keys(publishedSchemas()))('[I59] %s is what the app reads files with, to the byte', (name) => {
-    expect(read(name)).toBe(schemaText(publishedSchemas()[name] ?? {}))
-  })
-
   it('[I59] the demonstration and every saved formula are valid by them', () => {
     for (const each of catalogue.formulas) expect(formula(each), each.code).toBe(true)
     for (const each of catalogue.materials) expect(material(each), each.name).toBe(true)
