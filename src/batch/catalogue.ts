@@ -63,6 +63,8 @@ export interface Lot {
   readonly assay?: number
   readonly status: 'released' | 'quarantine' | 'used-up'
   readonly adjustments?: readonly StockAdjustment[]
+  /** Of a pre-mix made for one batch: what it was made of. It stands in no store. */
+  readonly madeFrom?: readonly { readonly lot: string; readonly massUg: Micrograms }[]
 }
 
 export interface StockAdjustment {

@@ -1,5 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { Balance, Lot } from './catalogue'
+import type { PremixRecipe } from './premix-recipe'
 
 /**
  * What stands in the way of a batch before it is opened. `about` is the line or vessel it concerns; with `code` it
@@ -26,17 +27,11 @@ export type BalanceFinding =
       readonly finer: { readonly balance: Balance; readonly goodFromUg: number } | null
       /** The batch size from which this balance would do. */
       readonly sizeUg: Micrograms
-      readonly premix: Premix | null
+      /** Dilutions of which more is weighed, the likeliest first. */
+      readonly premixes: readonly PremixRecipe[]
     }
   | { readonly code: 'FAIRLY_SMALL'; readonly about: string; readonly targetUg: Micrograms }
   | { readonly code: 'OVER_BALANCE'; readonly about: string; readonly balance: Balance; readonly targetUg: Micrograms }
-
-/** One part in `oneIn` of the line `into`; `massUg` of the dilution carries the target. */
-export interface Premix {
-  readonly into: string
-  readonly oneIn: number
-  readonly massUg: Micrograms
-}
 
 export interface VesselFinding {
   readonly code: 'VESSEL_SMALL'

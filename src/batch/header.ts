@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { Balance, Lot, Material, Person } from './catalogue'
 import type { Revision } from './formula'
+import type { KeptPremix } from './premix'
 
 /** What a batch starts from, kept whole so that the batch can be read with nothing beside it. */
 export interface BatchHeader {
@@ -26,6 +27,8 @@ export interface BatchHeader {
   /** What Start called out and the person kept all the same, with the reason. */
   readonly kept: readonly { readonly code: string; readonly about: string; readonly reason: string }[]
   readonly ambientC?: number
+  /** Lines that this batch weighs as a dilution; its revision already says so. */
+  readonly premixes?: readonly KeptPremix[]
 }
 
 export type WeighMode = 'as-you-go' | 'weigh-up-first'

@@ -2,11 +2,12 @@ import type { Micrograms } from '../trade/mass'
 import { relativeTolerance } from '../trade/tolerance'
 import { reliabilityOf, smallestReliableMass } from '../trade/weighing'
 import type { Balance } from './catalogue'
-import type { Finding, Premix } from './finding'
+import type { Finding } from './finding'
 import type { BatchHeader } from './header'
 import { loadsOf } from './loads'
 import type { Plan, PlannedLine } from './plan'
 import { lotFindings } from './preflight-lots'
+import { premixesFor } from './premix-recipe'
 
 /** Lots first, then balances, then vessels, each in the order of the formula. `onHand` by lot id; `todayIso` local. */
 export function preflightOf(
@@ -49,7 +50,7 @@ function balanceFinding(planned: PlannedLine, lines: readonly PlannedLine[], hea
       goodFromUg,
       finer: finerFor(targetUg, tolerance, header.balances),
       sizeUg: Math.ceil(goodFromUg / fraction),
-      premix: premixOf(planned, lines, goodFromUg),
+      premixes: premixesFor(planned, lines, goodFromUg),
     },
   ]
 }
@@ -60,20 +61,6 @@ function finerFor(targetUg: Micrograms, tolerance: number, balances: readonly Ba
     .filter(({ balance, goodFromUg }) => targetUg >= goodFromUg && targetUg <= balance.capacityUg)
     .sort((a, b) => b.goodFromUg - a.goodFromUg)
   return fit[0] ?? null
-}
-
-/** Diluted in the q.s. line where that is in its phase, else in the phase's largest line, if there is enough of it. */
-function premixOf(planned: PlannedLine, lines: readonly PlannedLine[], goodFromUg: number): Premix | null {
-  const others = lines.filter((other) => other.phase === planned.phase && other !== planned)
-  const carrier =
-    others.find(({ line }) => line.amount.kind === 'qs') ??
-    others.reduce<PlannedLine | undefined>(
-      (most, each) => (most && most.targetUg >= each.targetUg ? most : each),
-      undefined,
-    )
-  const oneIn = [10, 100].find((parts) => planned.targetUg * parts >= goodFromUg)
-  if (!carrier || oneIn === undefined || planned.targetUg * (oneIn - 1) > carrier.targetUg) return null
-  return { into: carrier.line.id, oneIn, massUg: planned.targetUg * oneIn }
 }
 
 function vesselFindings(header: BatchHeader, plan: Plan): Finding[] {

@@ -3,6 +3,7 @@ import { checksDueOf, hasBeenMeasured } from './checks-due'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
 import type { BatchState } from './state'
 import { type BatchSummary, isInHand } from './summary'
+import { usedLots } from './used-lots'
 import { askOf, nextActionOf } from './wording'
 
 /** What lists show of a batch; made again whenever an entry is written, and from the log alone. */
@@ -52,7 +53,7 @@ export function summaryOf(state: BatchState): BatchSummary {
     openDeviations: deviations.filter((deviation) => !deviation.settled).length,
     deviations: deviations.length,
     doubts: state.doubts.length,
-    usedByLot: [...state.usedByLot].map(([lot, massUg]) => ({ lot, massUg })),
+    usedByLot: usedLots(state),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { BatchVessel } from './header'
 import type { PlannedLine } from './plan'
+import { isPremixing, isPremixNote } from './premix-names'
 import type { KindOf, Step } from './step'
 
 export interface WeighedUp {
@@ -11,7 +12,8 @@ export interface WeighedUp {
 
 /**
  * The same procedure with every line weighed into a labelled cup beforehand and tipped in where it was to be weighed.
- * What comes first into a vessel goes straight in: nothing has to wait for it there.
+ * What comes first into a vessel goes straight in: nothing has to wait for it there. Making a pre-mix stays before
+ * the weighing that takes from it.
  */
 export function weighUpFirst(procedure: readonly Step[], lines: ReadonlyMap<string, PlannedLine>): WeighedUp {
   const begun = new Set<string>()
@@ -23,7 +25,9 @@ export function weighUpFirst(procedure: readonly Step[], lines: ReadonlyMap<stri
   for (const step of procedure) {
     const first = !begun.has(step.vessel)
     begun.add(step.vessel)
-    if (step.kind !== 'weigh') {
+    if (isPremixing(step)) {
+      weighings.push(step)
+    } else if (step.kind !== 'weigh') {
       process.push(step)
     } else if (first) {
       weighings.push(step)
@@ -52,8 +56,9 @@ function cupOf(step: KindOf<'weigh'>, number: number, lines: ReadonlyMap<string,
 }
 
 function intoCup(step: KindOf<'weigh'>, cup: string): Step {
-  const { after: _waits, instruction: _whereItGoes, ...rest } = step
-  return { ...rest, vessel: cup }
+  const { after = [], instruction: _whereItGoes, ...rest } = step
+  const premixed = after.filter(isPremixNote)
+  return { ...rest, vessel: cup, ...(premixed.length > 0 ? { after: premixed } : {}) }
 }
 
 function chargeOf(step: KindOf<'weigh'>, cup: string): KindOf<'charge'> {

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { checkChargeBalance } from './charge-balance'
+import { checkLabel } from './label'
 import { checkMassBalance } from './mass-balance'
 import { checkPhAdviser } from './ph-adviser'
 import { checkRemedy } from './remedy'
@@ -24,6 +25,7 @@ const adapters: Readonly<Record<string, (given: unknown, expected: unknown) => v
   thermal: checkThermal,
   'ph-adviser': checkPhAdviser,
   'charge-balance': checkChargeBalance,
+  label: checkLabel,
 }
 
 const folders = [join(import.meta.dirname, 'cases'), ...(process.env.VECTORS ? [process.env.VECTORS] : [])]

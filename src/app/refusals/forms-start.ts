@@ -1,3 +1,4 @@
+import type { PremixRefusal } from '../../batch/premix'
 import { grams, type SentencesOf } from './sentences'
 
 /** What Start cannot take as it was typed or chosen. */
@@ -14,6 +15,16 @@ export type StartRefusal =
   | { readonly code: 'START_SLOPE_ABSURD'; readonly percent: number }
   | { readonly code: 'START_BUFFERS_UNCLEAR' }
   | { readonly code: 'START_AMBIENT_ABSURD'; readonly temperatureC: number }
+
+/** Why a line cannot be diluted so; lines by their bench names. */
+export const premixSentences: SentencesOf<PremixRefusal> = {
+  PREMIX_CIRCULAR: ({ lines }) =>
+    `${lines.join(' and ')} would each be diluted in the other. Dilute one of them in something else.`,
+  PREMIX_TOO_MUCH: ({ line, into }) => `There is not enough ${into} in the formula to dilute ${line} in it so far.`,
+  PREMIX_OF_PREMIX: ({ line, into }) => `${into} is itself weighed as a pre-mix. Dilute ${line} in something else.`,
+  PREMIX_NOT_A_SHARE: ({ line }) => `${line} is added as needed or takes the rest, so it is not pre-mixed.`,
+  PREMIX_LINE_GONE: ({ line }) => `${line} is not in this revision any more.`,
+}
 
 export const startSentences: SentencesOf<StartRefusal> = {
   START_SIZE_ABSURD: ({ largestUg }) =>

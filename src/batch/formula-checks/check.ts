@@ -99,7 +99,6 @@ export type Said =
   | { readonly code: 'DATA_MISSING'; readonly what: MissingData; readonly names: readonly string[] }
   | { readonly code: 'INCI_NOT_WHOLE'; readonly name: string }
 
-export type CheckCode = Said['code']
 export type MissingData = 'use level' | 'INCI names' | 'hazards' | 'price' | 'pH window'
 
 export interface ActiveShare {

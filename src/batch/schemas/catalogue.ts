@@ -67,6 +67,7 @@ export const lotSchema: v.GenericSchema<unknown, Lot> = v.object({
   adjustments: v.exactOptional(
     listOf(v.object({ at: aMoment, massUg: aMassChange, reason: words(), by: prose(100) }), 1000),
   ),
+  madeFrom: v.exactOptional(listOf(v.object({ lot: anId, massUg: aMass }), 20)),
 })
 
 export const balanceSchema: v.GenericSchema<unknown, Balance> = v.object({

@@ -2,7 +2,11 @@ import * as v from 'valibot'
 import type { BatchHeader } from '../header'
 import { balanceSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { revisionSchema } from './formula'
+<<<<<<< HEAD
 import { aMass, anId, aTemperature, listOf, numberBetween, oneOf, prose, rangeOf, someMass, words } from './pieces'
+=======
+import { aMass, anId, aTemperature, countUpTo, listOf, numberBetween, oneOf, prose, someMass, words } from './pieces'
+>>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
 
 const vesselSchema = v.object({
   id: anId,
@@ -39,4 +43,7 @@ export const headerSchema: v.GenericSchema<unknown, BatchHeader> = v.object({
   }),
   kept: listOf(v.object({ code: words(80), about: prose(200), reason: prose() }), 2000),
   ambientC: v.exactOptional(aTemperature),
+  premixes: v.exactOptional(
+    listOf(v.object({ line: anId, into: anId, oneIn: countUpTo(1000), materialId: anId }), 200),
+  ),
 })

@@ -1,8 +1,10 @@
 import './formulas.css'
 import { useEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { LabelSheet } from '../../app/label/label-sheet'
 import { addressOf } from '../../app/routes'
 import type { Formula, Revision } from '../../batch/formula'
+import { labelOf, portionsOf } from '../../batch/label-draft'
 import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
 import { SelectField } from '../../parts/form'
@@ -14,6 +16,7 @@ import { RevisionChecks } from './revision-checks'
 import { RevisionLimits } from './revision-limits'
 import { RevisionLines } from './revision-lines'
 import { RevisionSteps } from './revision-steps'
+import { ScaleSheet } from './scale-sheet'
 
 export function FormulaPage({ id }: { id: string }) {
   const app = useApp()
@@ -60,6 +63,7 @@ const Reading = ({ page, formula, revision }: ReadingProps) => (
       {revision.note && <p class="formula-note">{revision.note}</p>}
     </div>
     <Actions page={page} formula={formula} revision={revision} />
+    <PageSheet page={page} formula={formula} revision={revision} />
     <div class="formulas-main">
       <RevisionLines revision={revision} />
       <ChecksPanel revision={revision} contact={formula.contact} />
@@ -69,6 +73,25 @@ const Reading = ({ page, formula, revision }: ReadingProps) => (
     </div>
   </main>
 )
+
+const PageSheet = ({ page, formula, revision }: ReadingProps) => {
+  const { materials } = useApp().catalogue
+  const close = () => page.show(null)
+  switch (page.sheet.value) {
+    case null:
+      return null
+    case 'scale':
+      return <ScaleSheet formula={formula} revision={revision} onClose={close} />
+    case 'label':
+      return (
+        <LabelSheet
+          draft={labelOf(portionsOf(revision, materials.value), formula.contact)}
+          of={`${formula.name}, ${formula.code} r${revision.number}, ${formula.contact}`}
+          onClose={close}
+        />
+      )
+  }
+}
 
 const Actions = ({ page, formula, revision }: ReadingProps) => (
   <aside class="formulas-side formula-actions" aria-label="What to do with it">
@@ -80,6 +103,8 @@ const Actions = ({ page, formula, revision }: ReadingProps) => (
       href={addressOf({ place: 'start', formula: formula.id })}
       full
     />
+    <Button icon="scale" label="Scale" sub="another size, or from stock" onPress={() => page.show('scale')} full />
+    <Button icon="file-text" label="Label draft" sub="ingredients in order" onPress={() => page.show('label')} full />
     <Button
       icon="pencil"
       label="Change"

@@ -55,6 +55,8 @@ export function createFormulasModel(app: App): FormulasModel {
   }
 }
 
+export type PageSheetName = 'scale' | 'label'
+
 /** One formula: its revisions to read, or a change that was begun. */
 export interface FormulaPageModel {
   /** Whether storage has been asked for a begun change. */
@@ -64,6 +66,9 @@ export interface FormulaPageModel {
   readonly draft: ReadonlySignal<FormulaDraft | null>
   readonly used: ReadonlySignal<ReadonlySet<number>>
   readonly choose: (revision: number) => void
+  /** What stands open over the page. */
+  readonly sheet: ReadonlySignal<PageSheetName | null>
+  readonly show: (sheet: PageSheetName | null) => void
   readonly load: () => Promise<void>
   readonly change: () => Promise<void>
   readonly duplicate: () => Promise<void>
@@ -77,6 +82,7 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
   const draft = signal<FormulaDraft | null>(null)
   const used = signal<ReadonlySet<number>>(new Set())
   const chosen = signal<number | null>(null)
+  const sheet = signal<PageSheetName | null>(null)
   const formula = computed(() => app.catalogue.formulas.value.get(id) ?? null)
   const revision = computed(() => {
     const revisions = formula.value?.revisions ?? []
@@ -90,6 +96,10 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
     used,
     formula,
     revision,
+    sheet,
+    show: (name) => {
+      sheet.value = name
+    },
     choose: (number) => {
       chosen.value = number
     },

@@ -3,12 +3,15 @@ import type { App, BatchHandle } from '../../app/app'
 import { createSaver, type Saver } from '../../app/import/save-file'
 import type { Refusal } from '../../app/refusals'
 import type { Intention } from '../../batch/intention'
+import { type LabelDraft, labelOf, portionsAsMade } from '../../batch/label-draft'
 import { type BatchRecord, recordOf } from '../../batch/record'
 
 export interface RecordModel {
   /** `reading` until the log is folded; `missing` where there is no such batch. */
   readonly state: ReadonlySignal<'reading' | 'missing' | 'here'>
   readonly record: ReadonlySignal<BatchRecord | null>
+  /** What was made, as a label would list it. */
+  readonly label: ReadonlySignal<LabelDraft | null>
   readonly saver: Saver
   readonly save: () => void
   /** Writes to the batch's log; null when it is durable. */
@@ -26,6 +29,10 @@ export function createRecordModel(app: App, batchId: string): RecordModel {
     record: computed(() => {
       if (handle.value === null) return null
       return recordOf(handle.value.view.value.state, app.catalogue.people.value)
+    }),
+    label: computed(() => {
+      const state = handle.value?.view.value.state
+      return state ? labelOf(portionsAsMade(state, app.catalogue.materials.value), state.header.contact) : null
     }),
     saver,
     save: () => {

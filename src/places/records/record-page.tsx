@@ -5,6 +5,7 @@ import './records.css'
 import './print.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { LabelSheet } from '../../app/label/label-sheet'
 import { addressOf } from '../../app/routes'
 import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
@@ -21,13 +22,23 @@ export function RecordPage({ batch }: { batch: string }) {
   const model = useMemo(() => createRecordModel(app, batch), [app, batch])
   useEffect(() => void model.open(), [model])
   const record = model.record.value
+  const label = model.label.value
+  const [labelled, setLabelled] = useState(false)
   if (model.state.value === 'missing') return <Missing />
   if (record === null) return <main class="record-page" aria-busy="true" />
   return (
     <main class="record-page">
-      <Tools record={record} model={model} />
+      <Tools record={record} model={model} onLabel={() => setLabelled(true)} />
       <SaveNotice saver={model.saver} />
       <RecordPaper record={record} />
+      {labelled && label && (
+        <LabelSheet
+          draft={label}
+          asMade
+          of={`${record.header.formulaName}, ${record.header.code}, ${record.header.contact}`}
+          onClose={() => setLabelled(false)}
+        />
+      )}
     </main>
   )
 }
@@ -44,7 +55,13 @@ function Missing() {
   )
 }
 
-function Tools({ record, model }: { record: BatchRecord; model: RecordModel }) {
+interface ToolsProps {
+  record: BatchRecord
+  model: RecordModel
+  onLabel: () => void
+}
+
+function Tools({ record, model, onLabel }: ToolsProps) {
   const [sheet, setSheet] = useState<'check' | 'note' | null>(null)
   const { id } = record.header
   const open = record.stage === 'in-hand' || record.stage === 'parked'
@@ -64,6 +81,7 @@ function Tools({ record, model }: { record: BatchRecord; model: RecordModel }) {
       )}
       {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
       <Button icon="printer" label="Print" onPress={() => window.print()} />
+      <Button icon="file-text" label="Label draft" onPress={onLabel} />
       <Button icon="download" label="Save this batch" onPress={model.save} />
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'note' && <NoteSheet model={model} onClose={() => setSheet(null)} />}

@@ -22,6 +22,8 @@ const choiceSchema = v.object({
   /** By the id of the formula's vessel; what is not named is proposed. */
   vessels: v.fallback(v.record(v.string(), vesselSchema), {}),
   balances: texts,
+  /** By line: what it is diluted in, and how far. */
+  premixes: v.fallback(v.record(v.string(), v.object({ into: v.string(), oneIn: v.number() })), {}),
   lots: v.fallback(v.record(v.string(), v.array(v.string())), {}),
   performs: v.fallback(v.nullable(v.string()), null),
   /** Empty: nobody checks. */
@@ -47,6 +49,7 @@ export const noChoice: Choice = v.parse(choiceSchema, {
   mode: 'as-you-go',
   vessels: {},
   balances: {},
+  premixes: {},
   lots: {},
   performs: null,
   list: [],

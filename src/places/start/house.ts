@@ -17,6 +17,7 @@ export interface House {
   /** Who is at this tablet. */
   readonly person: Person | null
   readonly todayIso: string
+  readonly decimalMark: '.' | ','
 }
 
 /** Null where there is no such formula. */
@@ -36,6 +37,7 @@ export function houseOf(app: App, formulaId: string, onHand: House['onHand'], to
     people: inUse(people.value),
     person: app.settings.person.value,
     todayIso,
+    decimalMark: app.settings.decimalMark.value,
   }
 }
 

@@ -1,11 +1,14 @@
 import { useFormat } from '../../app/format'
 import type { PlannedLine } from '../../batch/plan'
+import { Button } from '../../parts/button'
 import { Choice, Switch } from '../../parts/choice'
 import { Caution } from '../../parts/notice'
 import { relativeTolerance } from '../../trade/tolerance'
 import { smallestReliableMass } from '../../trade/weighing'
 import type { ShelfLot } from './lots'
+import { nameOfLine } from './set-up'
 import type { StartProps } from './shared'
+import { withPremix } from './ways'
 
 interface LineChoiceProps extends StartProps {
   planned: PlannedLine
@@ -16,7 +19,11 @@ export const LineChoice = ({ model, house, setUp, planned }: LineChoiceProps) =>
   const format = useFormat()
   const { line, material, targetUg, balance, lots } = planned
   const shelf = setUp.shelves.get(line.id) ?? []
-  const chosen = lots.map(({ id }) => id)
+  const premix = setUp.header.premixes?.find((each) => each.line === line.id)
+  // Of a pre-mix the lot of the neat material is chosen here; what it is diluted with has its own line.
+  const chosen = premix
+    ? lots.flatMap(({ madeFrom = [] }) => madeFrom.slice(0, 1).map(({ lot }) => lot))
+    : lots.map(({ id }) => id)
   const tolerance = relativeTolerance(targetUg, line.tolerance)
   const toggle = (id: string, on: boolean) => {
     const next = on ? [...chosen, id] : chosen.filter((each) => each !== id)
@@ -28,6 +35,14 @@ export const LineChoice = ({ model, house, setUp, planned }: LineChoiceProps) =>
         {format.mass(targetUg, balance.stepUg)} g.{' '}
         <span class="start-quiet">{material.inci.map(({ name }) => name).join(', ')}</span>
       </p>
+      {premix && (
+        <div class="start-group">
+          <p>
+            Weighed as a pre-mix, 1 in {premix.oneIn} in {nameOfLine(setUp, premix.into)}, which gives way to it.
+          </p>
+          <Button label="Weigh it neat instead" size="small" onPress={() => model.change(withPremix(line.id, null))} />
+        </div>
+      )}
       {material.hazards && <Caution text={material.hazards.caution} />}
       <fieldset class="start-group">
         <legend>Lots, in order of use</legend>

@@ -1,4 +1,4 @@
-import type { Balance } from '../../batch/catalogue'
+import type { Balance, Material } from '../../batch/catalogue'
 import type { Finding } from '../../batch/finding'
 import type { Revision } from '../../batch/formula'
 import type { BatchHeader } from '../../batch/header'
@@ -6,11 +6,13 @@ import { finestFor, loadsOf } from '../../batch/loads'
 import type { Plan } from '../../batch/plan'
 import { type PlanRefusal, planBatch } from '../../batch/plan-batch'
 import { preflightOf } from '../../batch/preflight'
+import type { Premixed } from '../../batch/premix'
 import type { Micrograms } from '../../trade/mass'
 import type { Result } from '../../trade/result'
 import type { Choice } from './choice'
 import { type House, revisionOf, teamOf } from './house'
 import { proposedLots, type ShelfLot, shelfOf } from './lots'
+import { mixingsOf, premixedOf, premixLots, withMixingWords, withPremixStock } from './premixes'
 import { type VesselRow, vesselRows } from './vessels'
 
 /** A batch as it would be opened now. */
@@ -23,6 +25,10 @@ export interface SetUp {
   readonly plan: Result<Plan, PlanRefusal>
   readonly findings: readonly Finding[]
 }
+
+/** The bench name of what a line is weighed as; its id where nothing is planned. */
+export const nameOfLine = ({ plan }: SetUp, line: string): string =>
+  (plan.ok ? plan.value.lines.get(line)?.material.name : undefined) ?? line
 
 /** Reckons with single micrograms and any load: to see what will stand where before the balances are chosen. */
 const reckoner: Balance = {
@@ -39,6 +45,9 @@ export function setUpOf(choice: Choice, sizeUg: Micrograms, house: House): SetUp
   const people = teamOf(choice, house)
   if (!revision || !people) return null
   const shelves = shelvesOf(revision, house)
+  const neatLots = lotsOf(choice, shelves)
+  const mixed = premixedOf(revision, choice, house.materials, neatLots)
+  const materials = new Map([...house.materials, ...mixed.materials.map((each) => [each.id, each] as const)])
   const bare: BatchHeader = {
     id: '',
     code: '',
@@ -47,31 +56,57 @@ export function setUpOf(choice: Choice, sizeUg: Micrograms, house: House): SetUp
     formulaCode: house.formula.code,
     formulaName: house.formula.name,
     contact: house.formula.contact,
-    revision,
+    revision: mixed.revision,
     sizeUg,
     mode: choice.mode,
-    vessels: vesselRows(revision.vessels, choice, [], new Map(), []).map(({ vessel }) => vessel),
-    materials: materialsOf(revision, house),
-    lots: lotsOf(choice, shelves),
+    vessels: vesselRows(mixed.revision.vessels, choice, [], new Map(), []).map(({ vessel }) => vessel),
+    materials: materialsOf(mixed.revision, materials),
+    lots: premixLots(neatLots, mixed, []),
     balances: [reckoner],
     balanceOfLine: [],
     people,
     kept: [],
     ...ambientOf(choice),
+    ...(mixed.premixes.length > 0 ? { premixes: mixed.premixes } : {}),
   }
   const rough = planBatch(bare)
   const peaks = rough.ok ? loadsOf(rough.value).inVessel : new Map<string, Micrograms>()
-  const vessels = vesselRows(revision.vessels, choice, house.vessels, peaks, house.balances)
-  const header: BatchHeader = {
+  const vessels = vesselRows(mixed.revision.vessels, choice, house.vessels, peaks, house.balances)
+  const weighed: BatchHeader = {
     ...bare,
     vessels: vessels.map(({ vessel }) => vessel),
     balances: house.balances,
     balanceOfLine: rough.ok ? balancesOf(choice, rough.value, vessels, house.balances) : [],
   }
-  const plan = rough.ok ? planBatch(header) : rough
-  const onHand = house.onHand ?? new Map([...house.lots.values()].map((lot) => [lot.id, lot.receivedUg]))
+  const first = rough.ok ? planBatch(weighed) : rough
+  const header =
+    first.ok && mixed.premixes.length > 0 ? mixedHeader(weighed, neatLots, mixed, first.value, house) : weighed
+  const plan = header === weighed ? first : planBatch(header)
+  const inStore = house.onHand ?? new Map([...house.lots.values()].map((lot) => [lot.id, lot.receivedUg]))
+  const onHand = withPremixStock(inStore, header.lots)
   const findings = plan.ok ? preflightOf(header, plan.value, onHand, house.todayIso) : []
-  return { revision, vessels, shelves, header: { ...header, kept: stillKept(choice, findings) }, plan, findings }
+  const kept = [...stillKept(choice, findings), ...header.kept]
+  return { revision, vessels, shelves, header: { ...header, kept }, plan, findings }
+}
+
+/** With what each dilution is made of: in the lots, in the step that makes it, and among what the record keeps. */
+function mixedHeader(
+  header: BatchHeader,
+  lots: BatchHeader['lots'],
+  mixed: Premixed,
+  plan: Plan,
+  house: House,
+): BatchHeader {
+  const mixings = mixingsOf(mixed, plan)
+  return {
+    ...header,
+    revision: withMixingWords(header.revision, mixings, house.decimalMark),
+    lots: premixLots(lots, mixed, mixings),
+    kept: mixed.premixes.map(({ line, into, oneIn }) => {
+      const name = plan.lines.get(into)?.material.name ?? into
+      return { code: 'PRE_MIXED', about: line, reason: `1 in ${oneIn} in ${name}, which gives way to it` }
+    }),
+  }
 }
 
 /** The finest balance that carries the vessel and what will be in it, unless the person chose another one. */
@@ -100,7 +135,7 @@ function lotsOf(choice: Choice, shelves: ReadonlyMap<string, readonly ShelfLot[]
   })
 }
 
-const materialsOf = (revision: Revision, { materials }: House) =>
+const materialsOf = (revision: Revision, materials: ReadonlyMap<string, Material>) =>
   [...new Set(linesOf(revision).map(({ materialId }) => materialId))].flatMap((id) => materials.get(id) ?? [])
 
 const linesOf = (revision: Revision) => revision.phases.flatMap(({ lines }) => lines)

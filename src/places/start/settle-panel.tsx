@@ -3,11 +3,13 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { currencyText } from '../../app/currency'
 import { useFormat } from '../../app/format'
+import type { PremixRecipe } from '../../batch/premix-recipe'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Row } from '../../parts/choice'
 import { costOf } from './costs'
 import { KeepSheet } from './keep-sheet'
+import { PremixSheet } from './premix-sheet'
 import { checksDone, wearOf } from './ready'
 import type { StartProps, StartSheet } from './shared'
 import type { SettleCard, Way } from './ways'
@@ -19,6 +21,7 @@ interface SettlePanelProps extends StartProps {
 /** What to settle, numbered as in the table, and what else is worth a look before the first weighing. */
 export const SettlePanel = ({ model, setUp, house, onSheet }: SettlePanelProps) => {
   const [keeping, setKeeping] = useState<SettleCard | null>(null)
+  const [mixes, setMixes] = useState<readonly PremixRecipe[] | null>(null)
   const format = useFormat()
   const { currency } = useApp().settings.value.value
   const cards = model.cards.value
@@ -32,7 +35,7 @@ export const SettlePanel = ({ model, setUp, house, onSheet }: SettlePanelProps) 
           key={card.id}
           card={card}
           number={index + 1}
-          onTake={(way) => model.change(way.take)}
+          onTake={(way) => (way.mixes ? setMixes(way.mixes) : model.change(way.take))}
           onKeep={() => setKeeping(card)}
         />
       ))}
@@ -49,6 +52,9 @@ export const SettlePanel = ({ model, setUp, house, onSheet }: SettlePanelProps) 
         sub={cost === null ? 'no prices known' : `${currencyText(cost, currency, format)} of materials`}
         onPress={() => onSheet('stock')}
       />
+      {mixes && (
+        <PremixSheet model={model} setUp={setUp} house={house} recipes={mixes} onClose={() => setMixes(null)} />
+      )}
       {keeping && (
         <KeepSheet
           card={keeping}

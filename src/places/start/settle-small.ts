@@ -1,6 +1,6 @@
 import type { Finding } from '../../batch/finding'
 import { roundedUp, shortMass, sizeText } from './size'
-import { keeping, nameOf, type SettleCard, type SettleWorld, type Way, withBalance } from './ways'
+import { nameOf, type SettleCard, type SettleWorld, type Way, withBalance, withPremix } from './ways'
 
 type Small = Extract<Finding, { code: 'TOO_SMALL' }>
 
@@ -48,18 +48,17 @@ function largerWay(group: readonly Small[], world: SettleWorld): Way {
 }
 
 function premixWay(group: readonly Small[], world: SettleWorld): Way[] {
-  const first = group.find(({ premix }) => premix !== null)
-  if (!first?.premix) return []
-  const { into, oneIn, massUg } = first.premix
-  const carrier = nameOf(world, into)
+  const first = group.find(({ premixes }) => premixes.length > 0)
+  const mix = first?.premixes[0]
+  if (!first || !mix) return []
   const name = nameOf(world, first.about)
-  const mass = world.format.massWithUnit(massUg, first.balance.stepUg)
-  const reason = `Pre-mixed 1 in ${oneIn} in ${carrier}: ${mass} of it carries ${name}; the rest comes off ${carrier}`
+  const mass = world.format.massWithUnit(mix.doseUg, first.balance.stepUg)
   return [
     {
-      label: `Pre-mix 1 in ${oneIn}`,
-      sub: `${name} in ${carrier}: weigh ${mass}`,
-      take: keeping('TOO_SMALL', [first.about], reason),
+      label: `Pre-mix 1 in ${mix.oneIn}`,
+      sub: `${name} in ${nameOf(world, mix.into)}: weigh ${mass}`,
+      take: withPremix(first.about, { into: mix.into, oneIn: mix.oneIn }),
+      mixes: first.premixes,
     },
   ]
 }

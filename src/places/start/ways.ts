@@ -1,9 +1,14 @@
 import type { Format } from '../../app/format'
 import type { Finding } from '../../batch/finding'
+import type { PremixRecipe } from '../../batch/premix-recipe'
 import type { Choice } from './choice'
 import type { House } from './house'
+<<<<<<< HEAD
 import type { SetUp } from './set-up'
 import { noVessel } from './vessels'
+=======
+import { nameOfLine, type SetUp } from './set-up'
+>>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
 
 /** Something to settle before the batch opens, with the ways to do so; keeping it with a reason is always one more. */
 export interface SettleCard {
@@ -23,6 +28,8 @@ export interface Way {
   readonly label: string
   readonly sub?: string
   readonly take: (choice: Choice) => Choice
+  /** Where there is more to choose than to take: how the line may be diluted, the first as `take` does it. */
+  readonly mixes?: readonly PremixRecipe[]
 }
 
 export interface SettleWorld {
@@ -31,10 +38,7 @@ export interface SettleWorld {
   readonly format: Format
 }
 
-export const nameOf = ({ setUp }: SettleWorld, line: string): string => {
-  const { plan } = setUp
-  return (plan.ok ? plan.value.lines.get(line)?.material.name : undefined) ?? line
-}
+export const nameOf = ({ setUp }: SettleWorld, line: string): string => nameOfLine(setUp, line)
 
 export const withLots =
   (line: string, lots: readonly string[]) =>
@@ -47,9 +51,19 @@ export const withBalance =
     balances: { ...choice.balances, ...Object.fromEntries(lines.map((line) => [line, balance])) },
   })
 
+<<<<<<< HEAD
 export const withVessel =
   (need: string, kept: string) =>
   (choice: Choice): Choice => ({ ...choice, vessels: { ...choice.vessels, [need]: { ...noVessel, kept } } })
+=======
+/** Weighs a line as a dilution; null weighs it neat again. */
+export const withPremix =
+  (line: string, premix: { readonly into: string; readonly oneIn: number } | null) =>
+  (choice: Choice): Choice => {
+    const { [line]: _before, ...others } = choice.premixes
+    return { ...choice, premixes: premix === null ? others : { ...others, [line]: premix } }
+  }
+>>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
 
 /** Lets a finding stand, with why; the record carries it. */
 export const keeping =

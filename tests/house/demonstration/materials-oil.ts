@@ -1,7 +1,11 @@
 import type { Material } from '../../../src/batch/catalogue.ts'
 import { waxForMelting } from './hazards.ts'
 
-/** Oils, waxes and what is melted with them. Illustrative textbook values. */
+/**
+ * Oils, waxes and what is melted with them. Illustrative textbook values; HLB and required HLB (oil in water) as the
+ * common tables of the HLB system (Griffin 1949 and 1954) give them, none for the
+ * triglyceride and squalane, on which the tables differ.
+ */
 export const oilMaterials: readonly Material[] = [
   {
     id: 'caprylic-capric-triglyceride',
@@ -32,6 +36,7 @@ export const oilMaterials: readonly Material[] = [
     densityGPerMl: 0.91,
     useLevel: { min: 0.01, max: 0.2 },
     hazards: waxForMelting,
+    requiredHlb: 8,
     costPerKg: 12.5,
   },
   {
@@ -46,6 +51,7 @@ export const oilMaterials: readonly Material[] = [
     useLevel: { min: 0.02, max: 0.06 },
     phWindow: { min: 4, max: 9 },
     hazards: waxForMelting,
+    hlb: 11,
     costPerKg: 10.8,
   },
   {
@@ -56,6 +62,7 @@ export const oilMaterials: readonly Material[] = [
     form: 'solid',
     useLevel: { min: 0.01, max: 0.06 },
     hazards: waxForMelting,
+    requiredHlb: 15,
     costPerKg: 6.9,
   },
   {
@@ -66,6 +73,7 @@ export const oilMaterials: readonly Material[] = [
     form: 'solid',
     useLevel: { min: 0.01, max: 0.06 },
     hazards: waxForMelting,
+    requiredHlb: 15,
     costPerKg: 7.2,
   },
   {
