@@ -1,5 +1,5 @@
 import type { InciPart, Material } from './catalogue'
-import { premixMaterialId } from './premix-names'
+import { premixId } from './premix-names'
 
 /** A dilution as a material of its batch: constituents, allergens, price and limits follow from its two parts. */
 export function premixMaterial(line: string, neat: Material, thinner: Material, oneIn: number): Material {
@@ -10,7 +10,7 @@ export function premixMaterial(line: string, neat: Material, thinner: Material, 
   const bears = [neat.maxTemperatureC, thinner.maxTemperatureC].filter((each) => each !== undefined)
   const hazards = neat.hazards ?? thinner.hazards
   return {
-    id: premixMaterialId(line),
+    id: premixId(line),
     name: `${neat.name}, 1 in ${oneIn}`,
     inci: blend(neat.inci, thinner.inci),
     function: neat.function,

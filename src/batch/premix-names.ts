@@ -1,12 +1,7 @@
-import type { Step } from './step'
+const start = 'premix:'
 
-/** Ids of what a pre-mix brings into a batch; no formula has such ids, since they hold the id of a line or step. */
-export const premixMaterialId = (line: string): string => `premix:${line}`
-export const premixVesselId = (line: string): string => `premix:${line}`
-export const premixLotId = (line: string): string => `premix:${line}`
-export const premixNoteId = (step: string): string => `premix:${step}`
+/** The id of what a pre-mix brings into a batch: its material, cup and lot after its line, its note after the weighing. */
+export const premixId = (of: string): string => start + of
 
-export const isPremixNote = (step: string): boolean => step.startsWith('premix:')
-
-/** The step in which a dilution is made, before anything is weighed from it. */
-export const isPremixing = (step: Step): boolean => step.kind === 'note' && isPremixNote(step.id)
+/** Of the step in which a dilution is made, before anything is weighed from it. */
+export const isPremixNote = (step: string): boolean => step.startsWith(start)

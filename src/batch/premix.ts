@@ -2,7 +2,7 @@ import { accept, type Result, refuse } from '../trade/result'
 import type { Material } from './catalogue'
 import type { Line, Revision } from './formula'
 import { premixMaterial } from './premix-material'
-import { premixNoteId, premixVesselId } from './premix-names'
+import { premixId } from './premix-names'
 import { fractionsOf } from './schemas/check-revision'
 import type { Step } from './step'
 
@@ -100,7 +100,7 @@ function withOne(
     revision: {
       ...revision,
       phases: revision.phases.map((phase) => ({ ...phase, lines: phase.lines.map(change) })),
-      vessels: [...revision.vessels, { id: premixVesselId(id), name: `Pre-mix, ${neat.name}`, kind: 'cup', holds }],
+      vessels: [...revision.vessels, { id: premixId(id), name: `Pre-mix, ${neat.name}`, kind: 'cup', holds }],
       procedure: revision.procedure.flatMap((step) =>
         step.kind === 'weigh' && step.line === id ? [noteOf(step, choice, holds), afterNote(step)] : [step],
       ),
@@ -110,15 +110,15 @@ function withOne(
 
 /** Making the dilution is a step of its own, in its own cup, that the weighing waits for. */
 const noteOf = (step: Step, { line, oneIn }: PremixChoice, holds: string): Step => ({
-  id: premixNoteId(step.id),
+  id: premixId(step.id),
   kind: 'note',
-  vessel: premixVesselId(line),
+  vessel: premixId(line),
   phase: step.phase,
   title: 'Make the pre-mix',
   text: `${holds}, 1 in ${oneIn}, stirred until it is even.`,
 })
 
-const afterNote = (step: Step): Step => ({ ...step, after: [...(step.after ?? []), premixNoteId(step.id)] })
+const afterNote = (step: Step): Step => ({ ...step, after: [...(step.after ?? []), premixId(step.id)] })
 
 function diluted(line: Line, fraction: number, materialId: string, oneIn: number): Line {
   const { range, tolerance, assayAssumed } = line

@@ -1,6 +1,6 @@
 import type { BatchVessel } from './header'
 import type { PlannedLine } from './plan'
-import { isPremixing, isPremixNote } from './premix-names'
+import { isPremixNote } from './premix-names'
 import type { KindOf, Step } from './step'
 
 export interface WeighedUp {
@@ -25,7 +25,7 @@ export function weighUpFirst(procedure: readonly Step[], lines: ReadonlyMap<stri
   for (const step of procedure) {
     const first = !begun.has(step.vessel)
     begun.add(step.vessel)
-    if (isPremixing(step)) {
+    if (isPremixNote(step.id)) {
       weighings.push(step)
     } else if (step.kind !== 'weigh') {
       process.push(step)
@@ -57,8 +57,7 @@ function cupOf(step: KindOf<'weigh'>, number: number, lines: ReadonlyMap<string,
 
 function intoCup(step: KindOf<'weigh'>, cup: string): Step {
   const { after = [], instruction: _whereItGoes, ...rest } = step
-  const premixed = after.filter(isPremixNote)
-  return { ...rest, vessel: cup, ...(premixed.length > 0 ? { after: premixed } : {}) }
+  return { ...rest, vessel: cup, after: after.filter(isPremixNote) }
 }
 
 function chargeOf(step: KindOf<'weigh'>, cup: string): KindOf<'charge'> {

@@ -1,7 +1,7 @@
 import './formulas.css'
 import { useEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { LabelSheet } from '../../app/label/label-sheet'
+import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import type { Formula, Revision } from '../../batch/formula'
 import { labelOf, portionsOf } from '../../batch/label-draft'
@@ -16,7 +16,9 @@ import { RevisionChecks } from './revision-checks'
 import { RevisionLimits } from './revision-limits'
 import { RevisionLines } from './revision-lines'
 import { RevisionSteps } from './revision-steps'
-import { ScaleSheet } from './scale-sheet'
+
+const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
+const ScaleSheet = latePart(async () => (await import('./scale-sheet')).ScaleSheet)
 
 export function FormulaPage({ id }: { id: string }) {
   const app = useApp()

@@ -5,7 +5,7 @@ import './records.css'
 import './print.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { LabelSheet } from '../../app/label/label-sheet'
+import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
@@ -15,6 +15,8 @@ import { NoteSheet } from './note-sheet'
 import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
 import { SaveNotice } from './save-notice'
+
+const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
 
 /** One record: what can be done with it, and under it the paper. */
 export function RecordPage({ batch }: { batch: string }) {

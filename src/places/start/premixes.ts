@@ -3,7 +3,7 @@ import type { Revision } from '../../batch/formula'
 import type { BatchHeader } from '../../batch/header'
 import type { Plan } from '../../batch/plan'
 import { type PremixChoice, type Premixed, withPremixes } from '../../batch/premix'
-import { premixLotId, premixMaterialId, premixVesselId } from '../../batch/premix-names'
+import { premixId } from '../../batch/premix-names'
 import { dilutionOf } from '../../batch/premix-recipe'
 import type { Micrograms } from '../../trade/mass'
 import { formatMass } from '../../trade/mass'
@@ -58,8 +58,8 @@ export function premixLots(lots: Lots, { premixes }: Premixed, mixings: readonly
     const mixing = mixings.find(({ line }) => line === each.line) ?? { neatUg: 0, thinnerUg: 0 }
     const ends = [neat.expires, thinner?.expires].filter((day) => day !== undefined).sort()
     const lot: Lot = {
-      id: premixLotId(each.line),
-      materialId: premixMaterialId(each.line),
+      id: premixId(each.line),
+      materialId: premixId(each.line),
       code: `${neat.code} 1 in ${premix.oneIn}${thinner ? ` in ${thinner.code}` : ''}`.slice(0, 80),
       receivedUg: mixing.neatUg + mixing.thinnerUg,
       status: neat.status === 'quarantine' || thinner?.status === 'quarantine' ? 'quarantine' : 'released',
@@ -95,7 +95,7 @@ export function withMixingWords(revision: Revision, mixings: readonly Mixing[], 
   return {
     ...revision,
     procedure: revision.procedure.map((step) => {
-      const mixing = mixings.find(({ line }) => step.kind === 'note' && step.vessel === premixVesselId(line))
+      const mixing = mixings.find(({ line }) => step.kind === 'note' && step.vessel === premixId(line))
       if (step.kind !== 'note' || !mixing) return step
       const mass = (massUg: Micrograms) => `${formatMass(massUg, mixing.stepUg, mark)} g`
       return { ...step, text: `${step.text} Weigh ${mass(mixing.neatUg)} and ${mass(mixing.thinnerUg)}.` }
