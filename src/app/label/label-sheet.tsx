@@ -11,13 +11,13 @@ interface LabelSheetProps {
   draft: LabelDraft
   /** "Oat barrier body lotion, QW-LOT-01 r3, leave-on". */
   of: string
-  /** True where it tells what a batch was made of, and not what its formula states. */
-  asMade?: boolean | undefined
+  /** "as the formula states it", "as it was made". */
+  how: string
   onClose: () => void
 }
 
 /** The list of ingredients in label order, with the shares beside it; to be copied or printed, and to be checked. */
-export const LabelSheet = ({ draft, of, asMade, onClose }: LabelSheetProps) => {
+export const LabelSheet = ({ draft, of, how, onClose }: LabelSheetProps) => {
   const format = useFormat()
   const [copied, setCopied] = useState(false)
   const { above, upToOne, colourants } = draft
@@ -26,26 +26,22 @@ export const LabelSheet = ({ draft, of, asMade, onClose }: LabelSheetProps) => {
     <Sheet
       title="Label draft"
       onClose={onClose}
-      foot={
-        <>
-          <Button icon="printer" label="Print" onPress={() => window.print()} />
-          <Button
-            kind="filled"
-            icon={copied ? 'check' : 'copy'}
-            label={copied ? 'Copied' : 'Copy the list'}
-            disabled={text === ''}
-            onPress={() => setCopied(copyText(text))}
-          />
-        </>
-      }
+      foot={<Button icon="printer" label="Print" onPress={() => window.print()} />}
     >
       <div class="label-draft">
         <p>
-          <strong>{of}</strong>
-          {asMade ? ', as it was made' : ', as the formula states it'}
+          <strong>{of}</strong>, {how}
         </p>
         <Caution text="A draft for the responsible person, who decides. Label law is local, and names may differ." />
         <p class="label-text">{text === '' ? 'No material of it has an INCI name yet.' : text}</p>
+        <Button
+          kind="filled"
+          icon={copied ? 'check' : 'copy'}
+          label={copied ? 'Copied' : 'Copy the list'}
+          disabled={text === ''}
+          onPress={() => setCopied(copyText(text))}
+          class="label-copy"
+        />
         <Doubts draft={draft} format={format} />
         <Group title="Above 1 %, falling" entries={above} format={format} />
         <Group title="At or below 1 %, in any order" entries={upToOne} format={format} />

@@ -2,11 +2,19 @@ import * as v from 'valibot'
 import type { BatchHeader } from '../header'
 import { balanceSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { revisionSchema } from './formula'
-<<<<<<< HEAD
-import { aMass, anId, aTemperature, listOf, numberBetween, oneOf, prose, rangeOf, someMass, words } from './pieces'
-=======
-import { aMass, anId, aTemperature, countUpTo, listOf, numberBetween, oneOf, prose, someMass, words } from './pieces'
->>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
+import {
+  aMass,
+  anId,
+  aTemperature,
+  countUpTo,
+  listOf,
+  numberBetween,
+  oneOf,
+  prose,
+  rangeOf,
+  someMass,
+  words,
+} from './pieces'
 
 const vesselSchema = v.object({
   id: anId,

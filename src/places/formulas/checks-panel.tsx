@@ -42,12 +42,12 @@ export function ChecksPanel({ revision, contact, sizeUg }: ChecksPanelProps) {
   return (
     <Card label="Checks" class="formula-card-flat">
       <h2>Checks</h2>
-      <ul class="checks">
+      <ul class="formula-says">
         {grave.map((check) => (
           <CheckRow key={keyOf(check)} check={check} format={format} />
         ))}
       </ul>
-      <p class="checks-order">
+      <p class="formula-says-order">
         <Mark kind="done" size={24} />
         <span>
           In order:{' '}
@@ -66,11 +66,11 @@ export function ChecksPanel({ revision, contact, sizeUg }: ChecksPanelProps) {
 
 const Folded = ({ title, checks, format }: { title: string; checks: readonly FormulaCheck[]; format: Format }) =>
   checks.length === 0 ? null : (
-    <details class="checks-more">
+    <details class="formula-says-more">
       <summary>
-        {title} <span class="checks-count">{checks.length}</span>
+        {title} <span class="formula-says-count">{checks.length}</span>
       </summary>
-      <ul class="checks">
+      <ul class="formula-says">
         {checks.map((check) => (
           <CheckRow key={keyOf(check)} check={check} format={format} />
         ))}
@@ -81,16 +81,16 @@ const Folded = ({ title, checks, format }: { title: string; checks: readonly For
 const CheckRow = ({ check, format }: { check: FormulaCheck; format: Format }) => {
   const figures = figuresOf(check, format)
   return (
-    <li class={`check check-${check.severity}`}>
+    <li class={`formula-say formula-say-${check.severity}`}>
       <Mark kind={marks[check.severity]} size={24} />
       <div>
-        <p class="check-says">
+        <p class="formula-say-text">
           {(check.severity === 'stop' || check.severity === 'warn') && (
-            <strong class="check-word">{severityWords[check.severity]}: </strong>
+            <strong class="formula-say-word">{severityWords[check.severity]}: </strong>
           )}
           {checkSentence(check, format)}
         </p>
-        <p class="check-figures">{[...figures, sourceText(check.source)].join(' · ')}</p>
+        <p class="formula-say-figures">{[...figures, sourceText(check.source)].join(' · ')}</p>
       </div>
     </li>
   )

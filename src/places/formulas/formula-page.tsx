@@ -89,6 +89,7 @@ const PageSheet = ({ page, formula, revision }: ReadingProps) => {
         <LabelSheet
           draft={labelOf(portionsOf(revision, materials.value), formula.contact)}
           of={`${formula.name}, ${formula.code} r${revision.number}, ${formula.contact}`}
+          how="as the formula states it"
           onClose={close}
         />
       )

@@ -5,7 +5,7 @@ import type { Formula, Revision } from '../../batch/formula'
 import { dateIsoOf } from '../../batch/instant'
 import { largestByStock, type ScaledBatch, scaledBatch } from '../../batch/scaled-batch'
 import { usableStock } from '../../batch/usable-stock'
-import type { Micrograms } from '../../trade/mass'
+import { type Micrograms, massUnits, roundUpToStep } from '../../trade/mass'
 import { type NumberRefusal, readDecimal, readMass } from '../../trade/number-text'
 import { accept, type Result } from '../../trade/result'
 import { type Filling, sizeForUnits, unitMassUg, unitsOf } from '../../trade/scale-up'
@@ -58,8 +58,12 @@ export function createScale(app: App, formula: Formula, revision: Revision): Sca
   const sizeUg = computed((): Micrograms | null => {
     if (texts.value.by === 'size') return fields.value.size.ok ? fields.value.size.value : null
     if (filling.value === null || !fields.value.count.ok) return null
-    const units = fields.value.count.value ?? unitsOf(largestByStock(revision, stock.value)?.sizeUg ?? 0, filling.value)
-    return units > 0 ? sizeForUnits(units, filling.value) : null
+    const largestUg = largestByStock(revision, stock.value)?.sizeUg ?? 0
+    const units = fields.value.count.value ?? unitsOf(largestUg, filling.value)
+    if (units <= 0) return null
+    const leastUg = sizeForUnits(units, filling.value)
+    const roundUg = roundUpToStep(leastUg, leastUg >= massUnits.kg ? massUnits.g : massUnits.g / 10)
+    return roundUg > largestUg && leastUg <= largestUg ? leastUg : roundUg
   })
   const scaled = computed(() =>
     ready.value ? scaledBatch(revision, app.catalogue.materials.value, stock.value, sizeUg.value ?? 0) : null,

@@ -150,9 +150,9 @@ const Lines = ({ scaled, format }: { scaled: ScaledBatch; format: Format }) => (
             <span class="letter">{phase}</span>
             {name}
           </th>
-          <td>{format.massWithUnit(massUg)}</td>
+          <td>{format.massWithUnit(massUg, massUg < 1e9 ? 10_000 : 100_000)}</td>
           <td>
-            {stockUg === null ? 'not known' : format.massWithUnit(stockUg)}
+            {stockUg === null ? 'not known' : sizeText(stockUg, format)}
             {materialId === scaled.largest?.limiting && <span class="scale-word"> limits</span>}
             {shortUg > 0 && <span class="scale-word scale-short"> {format.massWithUnit(shortUg)} short</span>}
           </td>
@@ -162,5 +162,9 @@ const Lines = ({ scaled, format }: { scaled: ScaledBatch; format: Format }) => (
   </table>
 )
 
-/** To a tenth of a gram below 10 kg, else as kilograms. */
-const sizeText = (sizeUg: number, format: Format): string => format.massWithUnit(sizeUg, 100_000)
+/** "500 g", "7.25 kg": four figures at most, never more than there is. */
+function sizeText(massUg: number, format: Format): string {
+  const [unitUg, unit] = massUg >= 1e9 ? [1e9, 'kg'] : [1e6, 'g']
+  const decimals = 10 ** Math.max(0, 3 - Math.floor(Math.log10(Math.max(massUg / unitUg, 1))))
+  return `${format.number(Math.floor((massUg / unitUg) * decimals + 1e-6) / decimals)}\u00a0${unit}`
+}

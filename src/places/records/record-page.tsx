@@ -36,7 +36,7 @@ export function RecordPage({ batch }: { batch: string }) {
       {labelled && label && (
         <LabelSheet
           draft={label}
-          asMade
+          how={record.stage === 'closed' || record.stage === 'abandoned' ? 'as it was made' : 'as it stands so far'}
           of={`${record.header.formulaName}, ${record.header.code}, ${record.header.contact}`}
           onClose={() => setLabelled(false)}
         />

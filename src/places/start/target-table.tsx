@@ -140,8 +140,9 @@ const marksOf = (line: string, cards: readonly SettleCard[]): readonly Mark[] =>
       : [],
   )
 
-/** Said, no more: fairly small, or kept with a reason. */
+/** Said, no more: pre-mixed, fairly small, or kept with a reason. */
 function quietMark(line: string, { findings, header }: StartProps['setUp']): string | null {
+  if (header.premixes?.some((premix) => premix.line === line)) return 'pre-mix'
   if (header.kept.some(({ about }) => about === line)) return 'kept'
   return findings.some(({ code, about }) => about === line && code === 'FAIRLY_SMALL') ? 'fair' : null
 }

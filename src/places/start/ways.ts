@@ -3,12 +3,8 @@ import type { Finding } from '../../batch/finding'
 import type { PremixRecipe } from '../../batch/premix-recipe'
 import type { Choice } from './choice'
 import type { House } from './house'
-<<<<<<< HEAD
-import type { SetUp } from './set-up'
-import { noVessel } from './vessels'
-=======
 import { nameOfLine, type SetUp } from './set-up'
->>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
+import { noVessel } from './vessels'
 
 /** Something to settle before the batch opens, with the ways to do so; keeping it with a reason is always one more. */
 export interface SettleCard {
@@ -51,11 +47,10 @@ export const withBalance =
     balances: { ...choice.balances, ...Object.fromEntries(lines.map((line) => [line, balance])) },
   })
 
-<<<<<<< HEAD
 export const withVessel =
   (need: string, kept: string) =>
   (choice: Choice): Choice => ({ ...choice, vessels: { ...choice.vessels, [need]: { ...noVessel, kept } } })
-=======
+
 /** Weighs a line as a dilution; null weighs it neat again. */
 export const withPremix =
   (line: string, premix: { readonly into: string; readonly oneIn: number } | null) =>
@@ -63,7 +58,6 @@ export const withPremix =
     const { [line]: _before, ...others } = choice.premixes
     return { ...choice, premixes: premix === null ? others : { ...others, [line]: premix } }
   }
->>>>>>> 023b8f9 (Scale from stock, pre-mix what is too small to weigh, draft the label)
 
 /** Lets a finding stand, with why; the record carries it. */
 export const keeping =
