@@ -21,6 +21,8 @@ export interface EarlierBatch {
 export interface Adjusting {
   readonly check: Check
   readonly line: PlannedLine
+  /** Absent where the material is neither that we know of. */
+  readonly kind?: Adjuster['kind']
   /** Every reading, oldest first; those left out say why. */
   readonly readings: readonly PhReading[]
   readonly addedUg: Micrograms
@@ -62,9 +64,11 @@ export function adviceFor(
   const readings = phReadings(state, step, check)
   const [earlier] = history
   const { amount } = line.line
+  const adjuster = adjusterOfLot(state, line, lotId)
   return {
     check,
     line,
+    ...(adjuster.ok ? { kind: adjuster.value.kind } : {}),
     readings,
     addedUg: state.steps.get(stepId)?.netUg ?? 0,
     expectedUg: line.targetUg,

@@ -1,9 +1,9 @@
 import { accept, refuse } from '../trade/result'
+import { absurdTemperature } from './absurd'
 import { msOf } from './instant'
 import type { Context, Intention } from './intention'
 import type { BatchDraft, Surroundings } from './kinds'
 import type { BatchRefusal, Decision } from './refusal'
-import { absurdTemperature } from './sanity'
 import type { BatchState } from './state'
 
 type HeatIntention = Extract<Intention, { do: 'read-temperature' | 'change-bath' | 'tell-surroundings' }>

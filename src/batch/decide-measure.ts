@@ -1,5 +1,6 @@
 import { inSink } from '../trade/ledger'
 import { accept, refuse } from '../trade/result'
+import { absurdMeasurement } from './absurd'
 import { gatesOf } from './gates'
 import { msOf } from './instant'
 import type { Context, Intention } from './intention'
@@ -7,7 +8,6 @@ import type { BatchDraft, Bodies } from './kinds'
 import { vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
 import { cannotTake } from './room'
-import { absurdMeasurement } from './sanity'
 import type { BatchState } from './state'
 
 type Asks = Extract<Intention, { do: 'measure' }>

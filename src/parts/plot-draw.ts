@@ -85,16 +85,23 @@ export function optionsOf(
 
 /** What must be in sight: all that is drawn, and a little air. */
 export function rangesOf(picture: PlotPicture): Record<'x' | 'y', readonly [number, number]> {
-  const { points, curve = [], ahead = [], band = [], zone, reach, marks = [] } = picture
+  const { points, curve = [], ahead = [], band = [], zone, reach, step, marks = [] } = picture
   const lines = [...points, ...curve, ...ahead]
   const edges = [zone?.from, zone?.to, reach?.y].filter((edge) => edge !== undefined)
   const [low, high] = rangeRound([...lines.map(({ y }) => y), ...band.flatMap((at) => [at.low, at.high]), ...edges])
   // A zone that is open at one end gets room to be seen, and to hold its words.
   const room = (high - low) * 0.2
+  // The arrow of an addition stands under everything else.
+  const foot = step === undefined ? 0 : 1.4 * room
   return {
-    x: rangeRound([...lines, ...band, ...marks].map(({ x }) => x).concat(reach ? [reach.from, reach.to] : []), 0.04),
+    x: rangeRound(
+      [...lines, ...band, ...marks]
+        .map(({ x }) => x)
+        .concat(reach ? [reach.from, reach.to] : [], step ? [step.from.x, step.toX * 1.42] : []),
+      0.04,
+    ),
     y: [
-      zone?.to !== undefined && zone.from === undefined ? Math.min(low, zone.to - room) : low,
+      zone?.to !== undefined && zone.from === undefined ? Math.min(low, zone.to - room) : low - foot,
       zone?.from !== undefined && zone.to === undefined ? Math.max(high, zone.from + room) : high,
     ],
   }

@@ -1,17 +1,8 @@
 import uPlot from 'uplot'
+import { type Area, line, write } from './plot-area'
 import type { Inks } from './plot-inks'
 import type { PlotPicture } from './plot-picture'
-
-/** The plotting area in CSS px, and where values stand in it. */
-interface Area {
-  readonly context: CanvasRenderingContext2D
-  readonly left: number
-  readonly top: number
-  readonly right: number
-  readonly bottom: number
-  readonly xOf: (value: number) => number
-  readonly yOf: (value: number) => number
-}
+import { drawStep } from './plot-step'
 
 /** Under the lines: what is aimed at, and the names of the axes. */
 export function drawUnder(plot: uPlot, { zone, x, y }: PlotPicture, inks: Inks): void {
@@ -39,6 +30,7 @@ export function drawOver(plot: uPlot, picture: PlotPicture, inks: Inks): void {
     for (const mark of picture.marks ?? []) drawMark(area, inks, mark)
     drawPoints(area, inks, picture)
     if (picture.reach !== undefined) drawReach(area, inks, picture.reach)
+    if (picture.step !== undefined) drawStep(area, inks, picture.step)
   })
 }
 
@@ -123,31 +115,6 @@ function onArea(plot: uPlot, draw: (area: Area) => void): void {
     yOf: (value) => plot.valToPos(value, 'y', true) / ratio,
   })
   context.restore()
-}
-
-function line(context: CanvasRenderingContext2D, from: readonly [number, number], to: readonly [number, number]): void {
-  context.beginPath()
-  context.moveTo(...from)
-  context.lineTo(...to)
-  context.stroke()
-}
-
-function write(
-  { context }: Area,
-  inks: Inks,
-  text: string,
-  x: number,
-  y: number,
-  colour: string,
-  weight: number,
-  align: CanvasTextAlign = 'left',
-  sizePx = 17,
-): void {
-  context.font = `${weight} ${sizePx}px ${inks.font}`
-  context.fillStyle = colour
-  context.textAlign = align
-  context.textBaseline = 'middle'
-  context.fillText(text, x, y)
 }
 
 const middleOr = (wanted: number, middle: number): number => Math.min(wanted, Math.max(middle, wanted - 24))

@@ -25,6 +25,20 @@ export interface PlotPicture {
   readonly zone?: { readonly from?: number; readonly to?: number; readonly text?: string } | undefined
   /** From when to when a value will be reached. */
   readonly reach?: { readonly y: number; readonly from: number; readonly to: number; readonly text: string } | undefined
+  /**
+   * One addition more: how far along x it goes, and what it should lead to. Without `y` nobody can tell yet; `note` is
+   * the fine print of `leadsTo`.
+   */
+  readonly step?:
+    | {
+        readonly from: XY
+        readonly toX: number
+        readonly y?: number | undefined
+        readonly text: string
+        readonly leadsTo?: string | undefined
+        readonly note?: string | undefined
+      }
+    | undefined
   /** Moments at which something was done. */
   readonly marks?: readonly { readonly x: number; readonly text: string }[] | undefined
 }

@@ -55,7 +55,7 @@ export function Plot(props: PlotProps) {
   const data = useMemo(() => dataOf(props), [points, props.curve, props.ahead, props.band])
   useEffect(
     () => plot.current?.setData(data),
-    [data, props.zone?.from, props.zone?.to, props.reach?.from, props.reach?.to],
+    [data, props.zone?.from, props.zone?.to, props.reach?.from, props.reach?.to, props.step?.toX, props.step?.y],
   )
 
   return (

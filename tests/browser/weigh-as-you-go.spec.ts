@@ -174,6 +174,7 @@ async function finish(page: Page): Promise<void> {
     ['5.7', '0.85'],
   ] as const) {
     await run.enter(page, 'pH', value, `Record pH ${value}`)
+    await run.press(page, /^Another amount/)
     await run.enter(page, 'Portion', portion, /^Record 0.8/)
   }
   await run.enter(page, 'pH', '5.15', 'Record pH 5.15')

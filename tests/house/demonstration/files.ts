@@ -7,6 +7,9 @@ import { demonstrationCatalogue } from './catalogue.ts'
 import { gelInHand, halfwayLotion } from './in-hand.ts'
 import { lotionBatches } from './lotion-batches.ts'
 
+/** What of a batch goes into a file. */
+type Kept = Pick<Bench, 'state' | 'events' | 'nowMs'>
+
 /** Every batch of the demonstration, the ones in hand last. */
 export const demonstrationBatches = (): readonly Bench[] => [...lotionBatches(), gelInHand(), halfwayLotion()]
 
@@ -21,7 +24,7 @@ export function catalogueText(): string {
 }
 
 /** An archive of the batches: a header line, then one entry a line, streams in the order of their names. */
-export function batchesText(benches: readonly Bench[]): string {
+export function batchesText(benches: readonly Kept[]): string {
   const inOrder = [...benches].sort((a, b) => (a.state.stream < b.state.stream ? -1 : 1))
   const lines = inOrder.flatMap(({ events }) => events.map((event) => `${canonicalize(event)}\n`)).join('')
   const header: ArchiveHeader = {
@@ -36,7 +39,7 @@ export function batchesText(benches: readonly Bench[]): string {
 }
 
 /** The moment the demonstration stands at: one minute after its newest entry. */
-export function momentOf(benches: readonly Bench[]): string {
+export function momentOf(benches: readonly Kept[]): string {
   const lastMs = Math.max(...benches.map(({ nowMs }) => nowMs))
   return isoOf(lastMs + 60_000, 0)
 }

@@ -5,6 +5,7 @@ import { nextStep } from '../../../batch/progress'
 import { nextActionOf, titleOf } from '../../../batch/wording'
 import { Button } from '../../../parts/button'
 import { Card } from '../../../parts/card'
+import { classes } from '../../../parts/classes'
 import type { IconName } from '../../../parts/icon'
 import { Caution } from '../../../parts/notice'
 import { Pad } from '../hand'
@@ -34,6 +35,8 @@ interface ProcessLayoutProps {
   /** What was read so far, and the fields that the pad types into. */
   side?: ComponentChildren
   pad?: boolean
+  /** A plot at the side: the number gives it room, and the instruction waits for what is done next. */
+  chart?: boolean
   why?: ComponentChildren
   /** Two quiet buttons at most. */
   acts?: ComponentChildren
@@ -47,17 +50,21 @@ export function ProcessLayout(props: ProcessLayoutProps) {
   if (planned === null) return null
   const { header } = run.handle.view.value.state
   const caution = props.caution ?? planned.step.caution
-  const { primary, pad = false } = props
+  const { primary, pad = false, chart = false } = props
   const act = () => {
     if (!primary.closed) primary.onPress?.()
   }
   return (
-    <Card lip="action" labelledBy="step-heading" class={pad ? 'process process-pad' : 'process'}>
+    <Card
+      lip="action"
+      labelledBy="step-heading"
+      class={classes('process', pad && 'process-pad', chart && 'process-chart')}
+    >
       <div class="process-left">
         <header class="eye-head">
           <div class="eye-title">
             <StepHeading text={titleOf(planned.step, header)} />
-            <p class="eye-under">{planned.step.instruction ?? props.under}</p>
+            <p class="eye-under">{(chart ? undefined : planned.step.instruction) ?? props.under}</p>
           </div>
           {props.fact}
         </header>

@@ -1,3 +1,4 @@
+import { meantBy } from '../../../batch/absurd'
 import { basisWords } from '../../../batch/entry-phrases'
 import type { Check } from '../../../batch/formula'
 import type { KindOf } from '../../../batch/step'
@@ -7,6 +8,7 @@ import { TextField } from '../../../parts/form'
 import { HeroNumber, SayLine, StateLine } from '../../../parts/hero'
 import { TypedField } from '../typed-field'
 import { NoteAct, type Primary, ProcessLayout } from './layout'
+import { MeantButton } from './meant-button'
 import { errorOf, useStep } from './use-step'
 import { type Verdict, verdictOf } from './verdict'
 
@@ -32,6 +34,7 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
   const sampleC = tools.number('sampleC')
   const taken = tools.mass('sample')
   const verdict: Verdict = value.kind === 'number' ? verdictOf(value.value, check.limits) : 'open'
+  const meant = value.kind === 'number' ? meantBy(check.property, value.value) : undefined
   const unit = check.unit ?? ''
   const record = async () => {
     if (value.kind !== 'number') return
@@ -57,9 +60,11 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
     if (done) tools.clear('value', 'sampleC', 'sample')
   }
   const primary: Primary =
-    value.kind === 'number'
-      ? { label: `Record ${format.number(value.value)} ${unit}`.trim(), icon: 'check', onPress: () => void record() }
-      : { label: 'Record', sub: 'type what the instrument shows', closed: true }
+    meant !== undefined
+      ? { label: 'Record', sub: 'a pH ends at 14', closed: true }
+      : value.kind === 'number'
+        ? { label: `Record ${format.number(value.value)} ${unit}`.trim(), icon: 'check', onPress: () => void record() }
+        : { label: 'Record', sub: 'type what the instrument shows', closed: true }
   return (
     <ProcessLayout
       under={[check.method, basisWords(check.basis, { percent: (fraction) => format.percent(fraction, 0) })]
@@ -89,10 +94,14 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
       primary={primary}
     >
       <HeroNumber text={tools.text('value') || '–'} unit={unit} size="range" empty={value.kind !== 'number'} />
-      <StateLine
-        state={verdict === 'within' ? 'within' : verdict === 'open' ? 'to-go' : 'over'}
-        text={verdictWords(verdict)}
-      />
+      {meant === undefined ? (
+        <StateLine
+          state={verdict === 'within' ? 'within' : verdict === 'open' ? 'to-go' : 'over'}
+          text={verdictWords(verdict)}
+        />
+      ) : (
+        <MeantButton meant={meant} />
+      )}
       {check.limits && <p class="process-fact">Good from {askOf(step, state.header)}</p>}
     </ProcessLayout>
   )
