@@ -62,6 +62,8 @@ export interface Settings {
   /** The person at this tablet; an id of the catalogue, or empty before anybody is known. */
   readonly person: string
   readonly lastBackupAt?: string
+  /** How far a tool is across, mm, by its name in formulas. */
+  readonly [tool: `tool:${string}`]: number | undefined
 }
 
 export interface SettingsModel {

@@ -4,7 +4,7 @@ import { signal } from '@preact/signals'
 export type Route =
   | { readonly place: 'bench' }
   | { readonly place: 'start'; readonly formula?: string }
-  | { readonly place: 'run'; readonly batch: string; readonly step?: string }
+  | { readonly place: 'run'; readonly batch: string; readonly step?: string | undefined }
   | { readonly place: 'formulas'; readonly formula?: string }
   | { readonly place: 'materials'; readonly material?: string }
   | { readonly place: 'records'; readonly batch?: string }

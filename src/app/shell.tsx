@@ -11,7 +11,7 @@ import { addressOf, type Route } from './routes'
 /** One component a place; how each is loaded is the composition root's business. */
 export type Places = { readonly [P in Route['place']]: ComponentType }
 
-const Bell = latePart(async () => (await import('./bell')).Bell)
+const Above = latePart(async () => (await import('./above')).Above)
 const PersonSheet = latePart(async () => (await import('./person-sheet')).PersonSheet)
 
 /** Places that draw their own strip, because every pixel of height is theirs. */
@@ -19,7 +19,7 @@ const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])
 
 /** The frame round every place: the way to the others, who is here, and what rings. */
 export function Shell({ places }: { places: Places }) {
-  const { route, bells } = useApp()
+  const { route, bells, heals } = useApp()
   // A run moves its address on with every step; the frame stays as it is.
   const place = useComputed(() => route.value.place).value
   const Place = places[place]
@@ -27,7 +27,7 @@ export function Shell({ places }: { places: Places }) {
   return (
     <div class="frame">
       <Masthead place={place} />
-      {bells.ringing.value.length > 0 && <Bell />}
+      {bells.ringing.value.length + heals.value.length > 0 && <Above />}
       <Place />
     </div>
   )

@@ -1,10 +1,9 @@
 import type { Micrograms } from '../trade/mass'
 import { accept, refuse } from '../trade/result'
-import type { Gate } from './gate'
 import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
-import { makeUpOf } from './make-up'
+import { aboveTheory, makeUpOf, readingUncertaintyUg } from './make-up'
 import { isDone, vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
 import { cannotTake, qsLineOf, tooFull } from './room'
@@ -43,9 +42,13 @@ function makeUp(state: BatchState, intention: Asks<'make-up'>, context: Context)
     return refuse({ code: 'OTHER_MATERIAL', lot, line: state.plan.lines.get(line)?.material.name ?? line })
   }
   const makeup = makeUpOf(state, planned.step.vessel, line, grossUg)
+  if (grossUg !== undefined && makeup.tareUg !== undefined && grossUg < makeup.tareUg) {
+    return refuse({ code: 'BELOW_TARE', grossUg, tareUg: makeup.tareUg })
+  }
   if (!makeup.possible) return refuse({ code: 'LOSS_IMPOSSIBLE', lossUg: makeup.lossUg })
-  if (makeup.aboveUg > 0 && !state.steps.get(step)?.gatesPassed.has('ABOVE_THEORY')) {
-    return refuse({ code: 'GATE', gates: [aboveTheory(makeup.aboveUg, true)] })
+  const above = aboveTheory(makeup.aboveUg, true)
+  if (makeup.aboveUg > 0 && !state.steps.get(step)?.gatesPassed.has(above.key)) {
+    return refuse({ code: 'GATE', gates: [above] })
   }
   const full = tooFull(state, makeup.vessel, netUg - makeup.lossUg)
   if (full) return refuse(full)
@@ -55,6 +58,7 @@ function makeUp(state: BatchState, intention: Asks<'make-up'>, context: Context)
     line,
     netUg,
     ...(grossUg === undefined ? {} : { grossUg }),
+    ...(makeup.aboveUg > 0 ? { aboveUg: makeup.aboveUg } : {}),
     ...(lot === undefined ? {} : { lot }),
   }
   return accept([...lossDrafts(makeup.vessel, line, makeup.lossUg), { kind: 'made-up', body }])
@@ -71,14 +75,6 @@ function recordLoss(state: BatchState, { vessel, grossUg }: Asks<'record-loss'>)
   return accept(lossDrafts(makeup.vessel, line, makeup.lossUg))
 }
 
-/** A gain is no loss to be made up: something was not written down, or the tare is wrong. */
-const aboveTheory = (aboveUg: Micrograms, passable: boolean): Gate => ({
-  code: 'ABOVE_THEORY',
-  key: 'ABOVE_THEORY',
-  passable,
-  aboveUg,
-})
-
 const lossDrafts = (vessel: string, line: string, massUg: Micrograms): readonly BatchDraft[] =>
   massUg > 0 ? [{ kind: 'evaporated', body: { vessel, massUg, line, seenBy: 'gross reading' } }] : []
 
@@ -90,11 +86,38 @@ function takeAway(state: BatchState, intention: Asks<'sample' | 'fill'>, context
   if (cannot) return refuse(cannot)
   const step = intention.step === undefined ? {} : { step: intention.step }
   const { massUg } = intention
-  if (intention.do === 'fill')
-    return accept([{ kind: 'filled', body: { ...step, vessel, massUg, units: intention.units } }])
+  if (intention.do === 'fill') {
+    const bad = badFilling(state, vessel, intention)
+    if (bad) return refuse(bad)
+    const { units, grossBeforeUg, grossAfterUg } = intention
+    const read = {
+      ...(grossBeforeUg === undefined ? {} : { grossBeforeUg }),
+      ...(grossAfterUg === undefined ? {} : { grossAfterUg }),
+    }
+    return accept([{ kind: 'filled', body: { ...step, vessel, massUg, units, ...read } }])
+  }
   return accept([
     { kind: 'sampled', body: { ...step, vessel, massUg, jars: intention.jars, purpose: intention.purpose } },
   ])
+}
+
+/** Whole units, and a vessel that gets lighter but never lighter than it is when empty. */
+function badFilling(state: BatchState, vessel: string, filling: Asks<'fill'>): BatchRefusal | null {
+  const { units, grossBeforeUg, grossAfterUg } = filling
+  if (!Number.isSafeInteger(units) || units < 1) return { code: 'UNITS_BAD', units }
+  for (const grossUg of [grossBeforeUg, grossAfterUg]) {
+    const bad = grossUg === undefined ? null : badMass(grossUg)
+    if (bad) return bad
+  }
+  if (grossBeforeUg !== undefined && grossAfterUg !== undefined && grossAfterUg >= grossBeforeUg) {
+    return { code: 'VESSEL_NOT_LIGHTER', beforeUg: grossBeforeUg, afterUg: grossAfterUg }
+  }
+  const tareUg = state.vessels.get(vessel)?.tareUg
+  const lightestUg = grossAfterUg ?? grossBeforeUg
+  if (tareUg === undefined || lightestUg === undefined) return null
+  return lightestUg < tareUg - readingUncertaintyUg(state, lightestUg)
+    ? { code: 'BELOW_TARE', grossUg: lightestUg, tareUg }
+    : null
 }
 
 /** Why a planned step is not the one, or not yet, for what is to be taken. */

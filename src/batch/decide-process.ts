@@ -4,8 +4,10 @@ import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
+import { lossCheckOf } from './reconciliation'
 import type { BatchRefusal, Decision } from './refusal'
 import { badMass } from './sanity'
+import { unfitSpeed } from './speed'
 import type { BatchState } from './state'
 
 type ProcessIntention = Extract<
@@ -116,7 +118,9 @@ function finish(state: BatchState, intention: Asks<'finish-step'>, context: Cont
   if (isDone(state, planned.id)) return refuse({ code: 'STEP_DONE', step: planned.id })
   const gates = gatesOf(state, planned.id, context.nowMs, 'finish')
   if (gates.length > 0) return refuse({ code: 'GATE', gates })
-  const { step, saw, checkedBy, toolRpm } = intention
+  const { step, saw, checkedBy, toolRpm, toolMm } = intention
+  const unfit = unfitSpeed(state, planned, intention)
+  if (unfit) return refuse(unfit)
   if (planned.step.secondPerson === true && state.header.people.checks) {
     const missing: BatchRefusal | null =
       checkedBy === undefined
@@ -133,6 +137,7 @@ function finish(state: BatchState, intention: Asks<'finish-step'>, context: Cont
       ...(saw === undefined ? {} : { saw }),
       ...(checkedBy === undefined ? {} : { checkedBy }),
       ...(toolRpm === undefined ? {} : { toolRpm }),
+      ...(toolMm === undefined ? {} : { toolMm }),
     },
   })
 }
@@ -196,6 +201,7 @@ function handOver(state: BatchState, { to }: Asks<'hand-over'>): Decision {
 function close(state: BatchState, { decision, note: why }: Asks<'close'>): Decision {
   const unfinished = state.plan.steps.some((planned) => !isDone(state, planned.id))
   const unsettled = [...state.deviations.values()].some((deviation) => !deviation.settled)
-  if ((unfinished || unsettled) && (why ?? '').trim() === '') return refuse({ code: 'REASON_MISSING' })
+  if ((unfinished || unsettled || lossCheckOf(state).isFlagged) && (why ?? '').trim() === '')
+    return refuse({ code: 'REASON_MISSING' })
   return one({ kind: 'closed', body: { decision, ...(why === undefined ? {} : { note: why }) } })
 }

@@ -53,8 +53,9 @@ function knownWords(event: BatchEvent, say: Say): string {
     case 'step-started':
       return `Started: ${say.step(event.body.step)}.`
     case 'step-finished': {
-      const { step, saw, toolRpm, checkedBy } = event.body
-      const speed = toolRpm === undefined ? '' : `, at ${say.number(toolRpm)} rpm`
+      const { step, saw, toolRpm, toolMm, checkedBy } = event.body
+      const tool = toolMm === undefined ? '' : ` (${say.number(toolMm)} mm across)`
+      const speed = toolRpm === undefined ? '' : `, at ${say.number(toolRpm)} rpm${tool}`
       return `Finished: ${say.step(step)}${speed}${saw ? `, ${saw}` : ''}${checked(checkedBy, say)}.`
     }
     case 'step-skipped':
@@ -160,8 +161,17 @@ function movementWords(event: Movement, say: Say): string {
       return `Took ${say.mass(massUg)} as samples, ${jars(count)}: ${purpose}.`
     }
     case 'filled':
-      return `Filled ${say.mass(event.body.massUg)} into ${event.body.units === 1 ? '1 unit' : `${event.body.units} units`}.`
+      return filledWords(event.body, say)
   }
+}
+
+function filledWords({ massUg, units, grossBeforeUg, grossAfterUg }: Bodies['filled'], say: Say): string {
+  const read = [
+    ...(grossBeforeUg === undefined ? [] : [`${say.mass(grossBeforeUg)} before`]),
+    ...(grossAfterUg === undefined ? [] : [`${say.mass(grossAfterUg)} after`]),
+  ]
+  const vessel = read.length === 0 ? '' : `; the vessel read ${read.join(' and ')}`
+  return `Filled ${say.mass(massUg)} into ${units === 1 ? '1 unit' : `${units} units`}${vessel}.`
 }
 
 type Course = Extract<

@@ -42,4 +42,10 @@ export type GateReason =
       readonly low?: number
       readonly high?: number
     }
+  | {
+      readonly code: 'SPEED_OUTSIDE'
+      readonly tool: string
+      readonly rpm: number
+      readonly range: { readonly min: number; readonly max: number }
+    }
   | { readonly code: 'ABOVE_MAXIMUM'; readonly massUg: Micrograms; readonly mostUg: Micrograms }

@@ -68,6 +68,7 @@ export type Intention =
       readonly saw?: string
       readonly checkedBy?: string
       readonly toolRpm?: number
+      readonly toolMm?: number
     }
   | { readonly do: 'skip-step'; readonly step: string; readonly reason: string }
   | {
@@ -119,6 +120,8 @@ export type Intention =
       readonly vessel: string
       readonly massUg: Micrograms
       readonly units: number
+      readonly grossBeforeUg?: Micrograms
+      readonly grossAfterUg?: Micrograms
     }
   | { readonly do: 'note'; readonly text: string; readonly step?: string }
   | { readonly do: 'hand-over'; readonly to: string }

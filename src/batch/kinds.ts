@@ -53,7 +53,14 @@ export interface Bodies {
     material?: Material
   }
   'step-started': { step: string }
-  'step-finished': { step: string; saw?: string; checkedBy?: string; toolRpm?: number }
+  'step-finished': {
+    step: string
+    saw?: string
+    checkedBy?: string
+    toolRpm?: number
+    /** Diameter of what turns, mm: with the speed it gives the tip speed. */
+    toolMm?: number
+  }
   'step-skipped': { step: string; reason: string }
   'gate-passed': { step: string; gate: string; detail: string; reason: string }
   'temperature-read': { vessel: string; temperatureC: number; step?: string }
@@ -89,9 +96,26 @@ export interface Bodies {
     toC?: number
   }
   evaporated: { vessel: string; massUg: Micrograms; line: string; seenBy: string }
-  'made-up': { step: string; vessel: string; line: string; netUg: Micrograms; grossUg?: Micrograms; lot?: string }
+  'made-up': {
+    step: string
+    vessel: string
+    line: string
+    netUg: Micrograms
+    grossUg?: Micrograms
+    /** What the reading was above the books, gone on with for a reason. */
+    aboveUg?: Micrograms
+    lot?: string
+  }
   sampled: { step?: string; vessel: string; massUg: Micrograms; jars: number; purpose: string }
-  filled: { step?: string; vessel: string; massUg: Micrograms; units: number }
+  filled: {
+    step?: string
+    vessel: string
+    massUg: Micrograms
+    units: number
+    /** The vessel on the balance, before the first unit and after the last. */
+    grossBeforeUg?: Micrograms
+    grossAfterUg?: Micrograms
+  }
   'deviation-noticed': {
     deviation: string
     entry: string

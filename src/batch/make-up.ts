@@ -1,8 +1,9 @@
 import { massBalanceReading } from '../trade/composition'
 import { massIn } from '../trade/ledger'
-import type { Micrograms } from '../trade/mass'
+import { type Micrograms, roundDownToStep, roundToStep } from '../trade/mass'
 import { expanded, uncertaintyOf } from '../trade/weighing'
 import type { Balance } from './catalogue'
+import type { Gate } from './gate'
 import { inBatchUg, lineTargetUg, weighStepsOf, wholeBatchUg } from './line-targets'
 import { statusOf, vesselNow } from './progress'
 import type { BatchState } from './state'
@@ -20,6 +21,14 @@ export interface MakeUp {
   readonly possible: boolean
   /** What brings the batch to its total, everything still to come counted; never below zero. */
   readonly toAddUg: Micrograms
+  /** The same as the balance under the vessel shows it, and no more than the vessel takes. */
+  readonly proposedUg: Micrograms
+  /** What the balance should show once that is in; undefined without a tare. */
+  readonly fullGrossUg?: Micrograms
+  /** What the vessel still takes; null where its capacity is not known. */
+  readonly roomUg: Micrograms | null
+  /** The balance that carries the vessel with what is to go in. */
+  readonly balance?: Balance
 }
 
 /**
@@ -30,25 +39,66 @@ export function makeUpOf(state: BatchState, vesselId: string, line: string, gros
   const vessel = vesselNow(state, vesselId)
   const tareUg = state.vessels.get(vessel)?.tareUg
   const missingUg = state.totalUg - wholeBatchUg(state) - stillToComeUg(state, line)
-  if (tareUg === undefined) return { vessel, lossUg: 0, aboveUg: 0, possible: true, toAddUg: Math.max(0, missingUg) }
-  const theoreticalUg = tareUg + massIn(state.ledger, vessel)
-  if (grossUg === undefined) {
-    const toAddUg = Math.max(0, missingUg)
-    return { vessel, tareUg, grossUg: theoreticalUg, lossUg: 0, aboveUg: 0, possible: true, toAddUg }
-  }
-  const reading = { grossUg, tareUg, uncertaintyUg: readingUncertaintyUg(state, grossUg), component: line }
-  const balance = massBalanceReading(state.ledger, vessel, reading)
-  const lossUg = balance.status === 'loss' ? balance.differenceUg : 0
+  const heldUg = massIn(state.ledger, vessel)
+  const { lossUg, aboveUg, possible } = readLoss(state, { vessel, line, grossUg, tareUg })
+  const toAddUg = Math.max(0, missingUg + lossUg)
+  const loadUg = (grossUg ?? heldUg + (tareUg ?? 0)) + toAddUg
+  const balance = balanceFor(state.header.balances, loadUg)
+  const capacityUg = state.plan.vessels.get(vessel)?.capacityUg
+  const roomUg = capacityUg === undefined ? null : Math.max(0, capacityUg - heldUg + lossUg)
+  const proposedUg = shownOn(balance, toAddUg, roomUg)
   return {
     vessel,
-    tareUg,
-    grossUg: theoreticalUg,
     lossUg,
-    aboveUg: balance.status === 'gain' ? -balance.differenceUg : 0,
-    possible: balance.possible,
-    toAddUg: Math.max(0, missingUg + lossUg),
+    aboveUg,
+    possible,
+    toAddUg,
+    proposedUg,
+    roomUg,
+    ...(balance === undefined ? {} : { balance }),
+    ...(tareUg === undefined
+      ? {}
+      : { tareUg, grossUg: tareUg + heldUg, fullGrossUg: tareUg + heldUg - lossUg + proposedUg }),
   }
 }
+
+interface Asked {
+  readonly vessel: string
+  readonly line: string
+  readonly grossUg: Micrograms | undefined
+  readonly tareUg: Micrograms | undefined
+}
+
+function readLoss(
+  state: BatchState,
+  { vessel, line, grossUg, tareUg }: Asked,
+): Pick<MakeUp, 'lossUg' | 'aboveUg' | 'possible'> {
+  if (grossUg === undefined || tareUg === undefined) return { lossUg: 0, aboveUg: 0, possible: true }
+  const reading = { grossUg, tareUg, uncertaintyUg: readingUncertaintyUg(state, grossUg), component: line }
+  const { status, differenceUg, possible } = massBalanceReading(state.ledger, vessel, reading)
+  return {
+    lossUg: status === 'loss' ? differenceUg : 0,
+    aboveUg: status === 'gain' ? -differenceUg : 0,
+    possible,
+  }
+}
+
+function shownOn(balance: Balance | undefined, massUg: Micrograms, roomUg: Micrograms | null): Micrograms {
+  const stepUg = balance?.stepUg ?? 1
+  const roundedUg = roundToStep(massUg, stepUg)
+  return roomUg === null || roundedUg <= roomUg ? roundedUg : roundDownToStep(roomUg, stepUg)
+}
+
+/**
+ * A gain is no loss to be made up: something was not written down, or the tare is wrong. What is passed is this gain;
+ * another reading is asked about again.
+ */
+export const aboveTheory = (aboveUg: Micrograms, passable: boolean): Gate => ({
+  code: 'ABOVE_THEORY',
+  key: `ABOVE_THEORY:${aboveUg}`,
+  passable,
+  aboveUg,
+})
 
 /** The finest balance that can carry a load; the largest where none can. */
 export function balanceFor(balances: readonly Balance[], loadUg: Micrograms): Balance | undefined {
@@ -57,7 +107,7 @@ export function balanceFor(balances: readonly Balance[], loadUg: Micrograms): Ba
 }
 
 /** Twice the standard uncertainty of two readings of that load. */
-function readingUncertaintyUg(state: BatchState, grossUg: Micrograms): Micrograms {
+export function readingUncertaintyUg(state: BatchState, grossUg: Micrograms): Micrograms {
   const balance = balanceFor(state.header.balances, grossUg)
   return balance ? Math.round(expanded(uncertaintyOf({ netUg: grossUg, balance, mode: 'cumulative' }))) : 0
 }

@@ -1,5 +1,7 @@
-import { type Reconciliation, reconcile } from '../trade/composition'
+import type { Reconciliation } from '../trade/composition'
 import type { Micrograms } from '../trade/mass'
+import type { Bodies } from './kinds'
+import { lossCheckOf } from './reconciliation'
 import { entriesOf, type Stamp, type Struck } from './record-entries'
 import { vesselName } from './record-materials'
 import type { BatchState } from './state'
@@ -9,6 +11,8 @@ export interface MassRecord {
   readonly makeUps: readonly (Stamp & {
     readonly netUg: Micrograms
     readonly grossUg?: Micrograms
+    /** What the reading was above the books, gone on with for a reason. */
+    readonly aboveUg?: Micrograms
     readonly struck?: Struck
   })[]
   readonly samples: readonly (Stamp & {
@@ -17,7 +21,13 @@ export interface MassRecord {
     readonly purpose: string
     readonly struck?: Struck
   })[]
-  readonly fills: readonly (Stamp & { readonly massUg: Micrograms; readonly units: number; readonly struck?: Struck })[]
+  readonly fills: readonly (Stamp & {
+    readonly massUg: Micrograms
+    readonly units: number
+    /** What the vessel got lighter by, where it was read before and after. */
+    readonly lighterUg?: Micrograms
+    readonly struck?: Struck
+  })[]
   /** Evaporated, spilled, discarded: what was lost on the way and why. */
   readonly losses: readonly (Stamp & {
     readonly what: 'evaporated' | 'spilled' | 'discarded'
@@ -27,26 +37,23 @@ export interface MassRecord {
     readonly struck?: Struck
   })[]
   readonly reconciliation: Reconciliation
-  /** Filled and sampled ÷ made (put in less evaporated and discarded); 0 before anything is made. */
-  readonly yieldFraction: number
-  readonly madeUg: Micrograms
-  /** In the vessels by the books after filling: what nobody has accounted for. Null before anything was filled. */
+  /** In the vessels by the books after filling, and not read there. Null before anything was filled. */
   readonly unexplainedUg: Micrograms | null
   readonly unexplainedLimitUg: Micrograms | null
+  /** More is unexplained than the formula lets pass. */
+  readonly isFlagged: boolean
 }
 
 type Initials = (id: string) => string
 
 export function massRecord(state: BatchState, initialsOf: Initials): MassRecord {
-  const reconciliation = reconcile(state.ledger, state.totalUg)
-  const { addedUg, evaporatedUg, discardedUg, filledUg, sampledUg, inVesselsUg } = reconciliation
-  const madeUg = addedUg - evaporatedUg - discardedUg
-  const allowance = state.header.revision.lossAllowance
+  const { sums: reconciliation, limitUg, isFlagged } = lossCheckOf(state)
   return {
     makeUps: entriesOf(state, 'made-up', initialsOf).map(({ event, ...stamp }) => ({
       ...stamp,
       netUg: event.body.netUg,
       ...(event.body.grossUg === undefined ? {} : { grossUg: event.body.grossUg }),
+      ...(event.body.aboveUg === undefined ? {} : { aboveUg: event.body.aboveUg }),
     })),
     samples: entriesOf(state, 'sampled', initialsOf).map(({ event, ...stamp }) => ({
       ...stamp,
@@ -58,14 +65,18 @@ export function massRecord(state: BatchState, initialsOf: Initials): MassRecord 
       ...stamp,
       massUg: event.body.massUg,
       units: event.body.units,
+      ...lighterOf(event.body),
     })),
     losses: lossesOf(state, initialsOf),
     reconciliation,
-    madeUg,
-    yieldFraction: madeUg > 0 ? (filledUg + sampledUg) / madeUg : 0,
-    unexplainedUg: filledUg > 0 ? inVesselsUg : null,
-    unexplainedLimitUg: allowance === undefined ? null : Math.round(allowance * state.totalUg),
+    unexplainedUg: reconciliation.unexplainedUg,
+    unexplainedLimitUg: limitUg,
+    isFlagged,
   }
+}
+
+function lighterOf({ grossBeforeUg, grossAfterUg }: Bodies['filled']): { readonly lighterUg?: Micrograms } {
+  return grossBeforeUg === undefined || grossAfterUg === undefined ? {} : { lighterUg: grossBeforeUg - grossAfterUg }
 }
 
 function lossesOf(state: BatchState, initialsOf: Initials): MassRecord['losses'] {

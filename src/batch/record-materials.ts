@@ -2,6 +2,7 @@ import { compositionAsMade } from '../trade/composition'
 import { addedOf } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import { type Judgement, judge } from '../trade/tolerance'
+import type { Lot } from './catalogue'
 import type { Source } from './event'
 import type { Check } from './formula'
 import type { PlannedLine, PlannedStep } from './plan'
@@ -86,8 +87,13 @@ export function materialRows(state: BatchState, initialsOf: Initials): readonly 
   })
 }
 
-export function unplannedRows(state: BatchState, initialsOf: Initials): readonly UnplannedRow[] {
+export function unplannedRows(
+  state: BatchState,
+  initialsOf: Initials,
+  lots?: ReadonlyMap<string, Lot>,
+): readonly UnplannedRow[] {
   const asMade = compositionAsMade(state.ledger)
+  const codes = lotCodesOf(state, lots)
   return entriesOf(state, 'unplanned-added', initialsOf).map(({ event, ...stamp }) => {
     const { component, name, vessel, netUg, lot, reason } = event.body
     const fraction = addedOf(state.ledger, component) > 0 ? asMade.get(component) : undefined
@@ -98,7 +104,7 @@ export function unplannedRows(state: BatchState, initialsOf: Initials): readonly
       vessel: vesselName(state, vessel),
       netUg,
       reason,
-      ...(lot === undefined ? {} : { lot: lotCode(state, lot) }),
+      ...(lot === undefined ? {} : { lot: codes.get(lot) ?? lot }),
       ...(fraction === undefined ? {} : { asMade: fraction }),
     }
   })
@@ -106,8 +112,14 @@ export function unplannedRows(state: BatchState, initialsOf: Initials): readonly
 
 export const vesselName = (state: BatchState, id: string): string => state.plan.vessels.get(id)?.name ?? id
 
+/** The code on a lot's label by its id: of the batch's own lots, those opened later too, and of the catalogue's. */
+export function lotCodesOf(state: BatchState, lots?: ReadonlyMap<string, Lot>): ReadonlyMap<string, string> {
+  const own = [...state.plan.lines.values()].flatMap((line) => line.lots)
+  return new Map([...(lots?.values() ?? []), ...own].map(({ id, code }) => [id, code]))
+}
+
 /** The code on the lot's label; its id where no line has it. */
-export function lotCode(state: BatchState, id: string): string {
+function lotCode(state: BatchState, id: string): string {
   for (const { lots } of state.plan.lines.values()) {
     const lot = lots.find((each) => each.id === id)
     if (lot) return lot.code

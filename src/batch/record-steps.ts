@@ -2,6 +2,7 @@ import type { Micrograms } from '../trade/mass'
 import type { BatchEvent } from './kinds'
 import type { PlannedStep } from './plan'
 import { entriesOf, type Stamp } from './record-entries'
+import { isThermal, readingsOf, type TemperatureReading } from './record-readings'
 import type { BatchState, TimerState } from './state'
 import { changesOf } from './thermal-course'
 
@@ -13,9 +14,10 @@ export interface StepRow {
   readonly by?: string
   readonly checkedBy?: string
   readonly toolRpm?: number
+  readonly toolMm?: number
   readonly timer?: StepTimer
-  /** Of its vessel while it was heated, cooled or held, oldest first. */
-  readonly readings: readonly { readonly atMs: number; readonly temperatureC: number }[]
+  /** Of a step that heats, cools or holds, oldest first. */
+  readonly readings: readonly TemperatureReading[]
   /** What was changed about it meanwhile: its bath, its cover, its plate's setting. */
   readonly marks: readonly { readonly atMs: number; readonly what: string }[]
   /** Of charge and combine steps. */
@@ -80,23 +82,15 @@ function timerOf({ startedAtMs, deadlineAtMs, acknowledged }: TimerState): StepT
   }
 }
 
-/** Readings and changes of the step's vessel from its start to its end; before a start, those that name the step. */
+/** Readings of a step that heats, cools or holds, and what was changed about its vessel from its start, or the first of them, to its end. */
 function heatOf(state: BatchState, planned: PlannedStep): Pick<StepRow, 'readings' | 'marks'> {
-  if (!['heat', 'cool', 'hold'].includes(planned.step.kind)) return { readings: [], marks: [] }
+  const readings = readingsOf(state, planned)
+  if (!isThermal(planned)) return { readings, marks: [] }
   const step = state.steps.get(planned.id)
-  const own = new Set(
-    state.entries.flatMap(({ event, struck }) => (!struck && stepOf(event.body) === planned.id ? [event.id] : [])),
-  )
-  const readings = (state.vessels.get(planned.step.vessel)?.readings ?? []).filter(
-    ({ atMs, entry }) => own.has(entry) || (step?.startedAtMs !== undefined && atMs >= step.startedAtMs),
-  )
+  const fromMs = Math.min(...[step?.startedAtMs, readings[0]?.atMs].flatMap((atMs) => atMs ?? []))
   const toMs = step?.finished?.atMs ?? Number.POSITIVE_INFINITY
-  const shown = readings.filter(({ atMs }) => atMs <= toMs)
-  const fromMs = step?.startedAtMs ?? shown[0]?.atMs ?? Number.POSITIVE_INFINITY
-  return {
-    readings: shown.map(({ atMs, temperatureC }) => ({ atMs, temperatureC })),
-    marks: changesOf(state, planned.step.vessel).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs),
-  }
+  const marks = changesOf(state, planned.step.vessel).filter(({ atMs }) => atMs >= fromMs && atMs <= toMs)
+  return { readings, marks }
 }
 
 type Moving = Extract<BatchEvent, { kind: 'charged' | 'transferred' }>
@@ -123,16 +117,17 @@ function closingEntry(
   state: BatchState,
   id: string,
   initialsOf: Initials,
-): Pick<StepRow, 'by' | 'checkedBy' | 'toolRpm'> | undefined {
+): Pick<StepRow, 'by' | 'checkedBy' | 'toolRpm' | 'toolMm'> | undefined {
   const finished = entriesOf(state, 'step-finished', initialsOf).findLast(
     ({ event, struck }) => !struck && event.body.step === id,
   )
   if (finished) {
-    const { checkedBy, toolRpm } = finished.event.body
+    const { checkedBy, toolRpm, toolMm } = finished.event.body
     return {
       by: finished.by,
       ...(checkedBy === undefined ? {} : { checkedBy: initialsOf(checkedBy) }),
       ...(toolRpm === undefined ? {} : { toolRpm }),
+      ...(toolMm === undefined ? {} : { toolMm }),
     }
   }
   const last = state.entries.findLast(({ event, struck }) => !struck && stepOf(event.body) === id)

@@ -1,5 +1,5 @@
 import type { Micrograms } from '../trade/mass'
-import type { Person } from './catalogue'
+import type { Lot, Person } from './catalogue'
 import type { BatchHeader } from './header'
 import type { Disposition, InstrumentCheck } from './kinds'
 import type { PlannedStep } from './plan'
@@ -7,7 +7,7 @@ import { type DeviationRecord, deviationRecords } from './record-deviations'
 import { entriesOf, type Stamp } from './record-entries'
 import { type LimitRow, limitRows } from './record-limits'
 import { type MassRecord, massRecord } from './record-mass'
-import { type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
+import { lotCodesOf, type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
 import { type ResultRecord, resultRecord } from './record-results'
 import { type StepRow, stepRows } from './record-steps'
 import { type TrailRow, trailOf, type Verification, verifyTrail } from './record-trail'
@@ -35,6 +35,8 @@ export interface BatchRecord {
   readonly allSteps: readonly PlannedStep[]
   readonly results: ResultRecord
   readonly mass: MassRecord
+  /** Codes of lots by id: planned, opened later, and of what was not in the plan as far as they are known. */
+  readonly lotCodes: ReadonlyMap<string, string>
   readonly notes: readonly (Stamp & { readonly text: string; readonly step?: string; readonly struck: boolean })[]
   readonly doubts: readonly Doubt[]
   readonly unknownKinds: readonly string[]
@@ -52,8 +54,12 @@ export interface Equipment {
   }[]
 }
 
-/** `people` are the initials of persons who are not named in the header, by id. */
-export function recordOf(state: BatchState, people?: ReadonlyMap<string, Person>): BatchRecord {
+/** `people` and `lots` of the catalogue name whom and what the batch itself does not, by id. */
+export function recordOf(
+  state: BatchState,
+  people?: ReadonlyMap<string, Person>,
+  lots?: ReadonlyMap<string, Lot>,
+): BatchRecord {
   const initialsOf = initialsIn(state.header, people)
   return {
     header: state.header,
@@ -71,13 +77,14 @@ export function recordOf(state: BatchState, people?: ReadonlyMap<string, Person>
     preflight: state.preflight,
     equipment: equipmentOf(state, initialsOf),
     materials: materialRows(state, initialsOf),
-    unplanned: unplannedRows(state, initialsOf),
+    unplanned: unplannedRows(state, initialsOf, lots),
     limits: limitRows(state),
     deviations: deviationRecords(state, initialsOf),
     steps: stepRows(state, initialsOf),
     allSteps: state.plan.steps,
     results: resultRecord(state, initialsOf),
     mass: massRecord(state, initialsOf),
+    lotCodes: lotCodesOf(state, lots),
     notes: entriesOf(state, 'noted', initialsOf).map(({ event, struck, ...stamp }) => ({
       ...stamp,
       text: event.body.text,

@@ -54,6 +54,11 @@ export type BatchRefusal =
   | { readonly code: 'TARE_BAD' }
   | { readonly code: 'NO_TARE_HERE'; readonly vessel: string }
   | { readonly code: 'LOSS_IMPOSSIBLE'; readonly lossUg: Micrograms }
+  | { readonly code: 'UNITS_BAD'; readonly units: number }
+  | { readonly code: 'VESSEL_NOT_LIGHTER'; readonly beforeUg: Micrograms; readonly afterUg: Micrograms }
+  | { readonly code: 'BELOW_TARE'; readonly grossUg: Micrograms; readonly tareUg: Micrograms }
+  | { readonly code: 'SPEED_ABSURD'; readonly rpm: number }
+  | { readonly code: 'DIAMETER_ABSURD'; readonly diameterMm: number }
   | { readonly code: 'RINSE_ABOVE_HELD_BACK'; readonly rinseUg: Micrograms; readonly heldBackUg: Micrograms }
   | { readonly code: 'SAME_PERSON_ALREADY' }
 

@@ -1,6 +1,7 @@
 import { massIn, vesselsOf } from '../trade/ledger'
 import { checksDueOf, hasBeenMeasured } from './checks-due'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
+import { lossCheckOf } from './reconciliation'
 import type { BatchState } from './state'
 import { type BatchSummary, isInHand } from './summary'
 import { usedLots } from './used-lots'
@@ -53,8 +54,14 @@ export function summaryOf(state: BatchState): BatchSummary {
     openDeviations: deviations.filter((deviation) => !deviation.settled).length,
     deviations: deviations.length,
     doubts: state.doubts.length,
+    ...unexplainedIn(state),
     usedByLot: usedLots(state),
   }
+}
+
+function unexplainedIn(state: BatchState): Pick<BatchSummary, 'unexplainedUg'> {
+  const { sums, isFlagged } = lossCheckOf(state)
+  return isFlagged && sums.unexplainedUg !== null ? { unexplainedUg: sums.unexplainedUg } : {}
 }
 
 /** In hand or parked: on the bench. Ended with checks still due: to be looked at again. Otherwise on the shelf. */

@@ -24,7 +24,7 @@ export function compositionAsMade(ledger: Ledger, vessels?: readonly string[]): 
   return new Map([...masses].map(([component, massUg]) => [component, massUg / totalUg]))
 }
 
-/** Where everything that was put in has gone; the masses after `addedUg` sum to it exactly. */
+/** Where everything that was put in has gone. Always: added = filled + in vessels + the sinks, to the microgram. */
 export interface Reconciliation {
   readonly theoreticalUg: Micrograms
   readonly addedUg: Micrograms
@@ -35,32 +35,44 @@ export interface Reconciliation {
   readonly leftBehindUg: Micrograms
   readonly spilledUg: Micrograms
   readonly discardedUg: Micrograms
+  /** Left behind on the way, and what was read on the balance as still standing in the vessels. */
+  readonly residueUg: Micrograms
+  /** What the books hold in vessels and nobody has seen; below zero where more was read. Null before anything was filled. */
+  readonly unexplainedUg: Micrograms | null
   /** Theoretical less product: positive where less came out than the plan said. */
   readonly shortUg: Micrograms
   /** Product (in vessels and filled) ÷ all that was put in, make-up included; 0 before the first addition. */
   readonly yieldFraction: number
   /** Product ÷ theoretical. */
   readonly yieldOfTheoretical: number
+  /** Filled and sampled ÷ theoretical: what came out of the batch. */
+  readonly outFraction: number
 }
 
-export function reconcile(ledger: Ledger, theoreticalUg: Micrograms): Reconciliation {
+/** `standingUg` is what the vessels were read to hold still once the batch was filled; 0 where nobody read it. */
+export function reconcile(ledger: Ledger, theoreticalUg: Micrograms, standingUg: Micrograms = 0): Reconciliation {
   const addedUg = addedInAll(ledger)
   const inVesselsUg = heldInAll(ledger)
   const sink = (name: Sink): Micrograms => inSink(ledger, name)
-  const productUg = inVesselsUg + sink('filled')
+  const filledUg = sink('filled')
+  const productUg = inVesselsUg + filledUg
+  const isFilled = filledUg > 0
   return {
     theoreticalUg,
     addedUg,
     inVesselsUg,
-    filledUg: sink('filled'),
+    filledUg,
     sampledUg: sink('sampled'),
     evaporatedUg: sink('evaporated'),
     leftBehindUg: sink('left-behind'),
     spilledUg: sink('spilled'),
     discardedUg: sink('discarded'),
+    residueUg: sink('left-behind') + (isFilled ? standingUg : 0),
+    unexplainedUg: isFilled ? inVesselsUg - standingUg : null,
     shortUg: theoreticalUg - productUg,
     yieldFraction: share(productUg, addedUg),
     yieldOfTheoretical: share(productUg, theoreticalUg),
+    outFraction: share(filledUg + sink('sampled'), theoreticalUg),
   }
 }
 

@@ -65,6 +65,11 @@ test('[B4] a killed browser comes back to the step, its digits and its clocks; a
       await expect(line(page)).toContainText('4.000 g of 12.500')
     })
     await opening('close', async (page) => {
+      // Said once where the person is, and put away; Setup keeps it.
+      const said = page.getByText('The database was behind').first()
+      await expect(said).toBeVisible()
+      await page.getByRole('button', { name: 'Good to know' }).click()
+      await expect(said).toBeHidden()
       await takeUp(page, 'Lotion 013')
       await run.takeStep(page, 'Oil phase', 'Cetearyl alcohol')
       await expect(line(page)).toContainText('4.000 g of 12.500')

@@ -133,7 +133,7 @@ async function combine(page: Page): Promise<void> {
   await run.press(page, /^Oil beaker is in: record/)
   await run.startClock(page, /^Start 3 min/)
   await passes(page, '03:01')
-  await run.field(page, 'Speed of the tool').fill('4000')
+  await run.field(page, 'Speed as set').fill('4000')
   await run.press(page, 'Homogenise: done')
 }
 
@@ -163,7 +163,7 @@ async function coolDown(page: Page): Promise<void> {
   await run.press(page, /^C cup is in: record/)
   await run.startClock(page, /^Start 5 min/)
   await passes(page, '05:01')
-  await run.field(page, 'Speed of the tool').fill('200')
+  await run.field(page, 'Speed as set').fill('200')
   await run.press(page, 'Stir C in: done')
 }
 
@@ -181,9 +181,9 @@ async function finish(page: Page): Promise<void> {
   await run.press(page, 'In the window: done')
   await expect(run.stepInHand(page)).toHaveText('Make up to weight')
   const card = page.locator('[data-place="run"]')
-  await expect(card).toContainText('it should weigh 858.63 g with its tare of 365.20 g')
+  await expect(card).toContainText('By the books 858.63 g with its tare of 365.20 g')
   await run.field(page, 'Main beaker, gross').fill('852.63')
-  await expect(card).toContainText('6.00 g has evaporated')
+  await expect(card).toContainText('6.00 g has gone as water, purified')
   await expect(page.getByRole('button', { name: /^Weigh in 32.50 g/ })).toBeDisabled()
   await run.enter(page, 'Water, purified put in', '32.5', /^Record 32.50 g/)
   await expect(run.stepInHand(page)).toHaveText('pH after make-up')

@@ -191,6 +191,10 @@ function aboutOf(vessel: string, pick: number): Surroundings {
   return pick % 3 === 1 ? { of: 'bath', vessel, temperatureC } : { of: 'plate', vessel, setC: temperatureC + 20 }
 }
 
+/** The vessel read before and after, the wrong way round at times. */
+const readAfter = (pick: number, massUg: number): { grossBeforeUg?: number; grossAfterUg?: number } =>
+  pick % 3 === 0 ? { grossBeforeUg: 600_000_000 + massUg, grossAfterUg: 600_000_000 + (pick % 7) - 1 } : {}
+
 interface Picked {
   readonly step: string
   readonly vessel: string
@@ -223,7 +227,7 @@ function otherIntention(want: Act['want'], picked: Picked, state: BatchState): I
     case 'sample':
       return { do: want, vessel, massUg, jars: 1, purpose: 'a look', ...(pick % 2 === 0 ? { step } : {}) }
     case 'fill':
-      return { do: want, vessel, massUg, units: 1, ...(pick % 2 === 0 ? { step } : {}) }
+      return { do: want, vessel, massUg, units: 1, ...(pick % 2 === 0 ? { step } : {}), ...readAfter(pick, massUg) }
     case 'choose-lots':
       return { do: want, line: pickOf([...state.plan.lines.keys()], pick) ?? '', lots: pick % 2 ? ['lot-sb-056'] : [] }
     case 'tare':

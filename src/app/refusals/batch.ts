@@ -66,6 +66,15 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
   NO_TARE_HERE: () => 'The tare of this vessel is not known, so its gross reading says nothing. Enter the tare first.',
   LOSS_IMPOSSIBLE: ({ lossUg }) =>
     `${grams(lossUg)} would be gone, more than there was water. Check the tare and what stands in the vessel.`,
+  UNITS_BAD: ({ units }) => `${units} units cannot be counted. Type a whole number from 1 on.`,
+  VESSEL_NOT_LIGHTER: ({ beforeUg, afterUg }) =>
+    `The vessel reads ${grams(afterUg)} after filling and ${grams(beforeUg)} before: it should be lighter. Check which reading came first.`,
+  BELOW_TARE: ({ grossUg, tareUg }) =>
+    `${grams(grossUg)} is less than the vessel weighs empty (${grams(tareUg)}). Type the gross reading, vessel and all, or weigh the tare again.`,
+  SPEED_ABSURD: ({ rpm }) =>
+    `${rpm} rpm is not a speed that a bench tool turns at. Type turns a minute, between 1 and 50,000.`,
+  DIAMETER_ABSURD: ({ diameterMm }) =>
+    `A tool ${diameterMm} mm across is not one of this bench. Type millimetres, between 2 and 500.`,
   RINSE_ABOVE_HELD_BACK: ({ rinseUg, heldBackUg }) =>
     `${grams(rinseUg)} is more than the ${grams(heldBackUg)} of water that is held back.`,
   SAME_PERSON_ALREADY: () => 'That person has the batch already.',

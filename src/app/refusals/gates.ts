@@ -73,6 +73,14 @@ export function gateWords(gate: Gate, state: BatchState, format: Format): GateWo
         title: `${grams(gate.aboveUg)} more than the records know of`,
         text: 'Something was added and not written down, or the tare is wrong.',
       }
+    case 'SPEED_OUTSIDE': {
+      const { rpm, range, tool } = gate
+      const [least, most] = [range.min, range.max].map((each) => format.number(each))
+      return {
+        title: `${format.number(rpm)} rpm is ${rpm < range.min ? 'slower' : 'faster'} than the formula says`,
+        text: `${least}–${most} rpm with the ${tool}. Check the display, or say why.`,
+      }
+    }
     case 'OUTSIDE_LIMITS': {
       const window = [gate.low, gate.high].map((each) => (each === undefined ? '' : format.number(each))).join('–')
       const now = gate.value === undefined ? 'has not been read yet' : `reads ${format.number(gate.value)}`

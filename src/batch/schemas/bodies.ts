@@ -100,6 +100,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     saw: v.exactOptional(aReason),
     checkedBy: v.exactOptional(anId),
     toolRpm: v.exactOptional(numberBetween(0, 1e6)),
+    toolMm: v.exactOptional(numberBetween(0, 1e4)),
   }),
   'step-skipped': v.object({ step: anId, reason: aReason }),
   'gate-passed': v.object({ step: anId, gate: words(300), detail: aReason, reason: aReason }),
@@ -149,6 +150,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     line: anId,
     netUg: aMass,
     grossUg: v.exactOptional(aMass),
+    aboveUg: v.exactOptional(aMass),
     lot: v.exactOptional(anId),
   }),
   sampled: v.object({
@@ -158,7 +160,14 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     jars: numberBetween(0, 1e4),
     purpose: prose(300),
   }),
-  filled: v.object({ step: v.exactOptional(anId), vessel: anId, massUg: aMass, units: numberBetween(0, 1e6) }),
+  filled: v.object({
+    step: v.exactOptional(anId),
+    vessel: anId,
+    massUg: aMass,
+    units: numberBetween(0, 1e6),
+    grossBeforeUg: v.exactOptional(aMass),
+    grossAfterUg: v.exactOptional(aMass),
+  }),
   'deviation-noticed': v.object({
     deviation: anId,
     entry: anId,

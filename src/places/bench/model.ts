@@ -1,5 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
+import type { LastInHand } from '../../app/last-in-hand'
 import type { Refusal } from '../../app/refusals'
 import type { BatchSummary } from '../../batch/summary'
 import { checksToday, type TodayCheck } from './checks'
@@ -26,6 +27,7 @@ const recentBatches = 40
 /** Reads summaries only, never a log: the bench must show at once however many batches there are. */
 export function createBenchModel(app: App): BenchModel {
   const recent = signal<readonly BatchSummary[]>([])
+  const last = signal<ReadonlyMap<string, LastInHand>>(new Map())
   const loading = signal(false)
   const refusal = signal<Refusal | null>(null)
   const all = computed(() => {
@@ -35,13 +37,22 @@ export function createBenchModel(app: App): BenchModel {
   })
   const minute = computed(() => Math.floor(app.nowMs.value / minuteMs) * minuteMs)
   const stop = effect(() => {
-    void app.batches.inHand.value.length
+    const inHand = app.batches.inHand.value
+    void import('../../app/last-in-hand').then(async ({ readLast }) => {
+      last.value = await readLast(app.drafts, inHand)
+    })
     void app.batches.finished(recentBatches).then((rows) => {
       recent.value = rows
     })
   })
   return {
-    cards: computed(() => benchCards(app.batches.inHand.value, app.nowMs.value)),
+    cards: computed(() => {
+      const named = app.batches.inHand.value.map((batch) => {
+        const next = last.value.get(batch.id)
+        return next?.done === batch.done ? { ...batch, next } : batch
+      })
+      return benchCards(named, app.nowMs.value)
+    }),
     checks: computed(() =>
       checksToday({
         batches: all.value,
@@ -61,7 +72,8 @@ export function createBenchModel(app: App): BenchModel {
     refusal,
     goTo: (card) => {
       app.alarm.unlock()
-      app.go({ place: 'run', batch: card.batch.id })
+      const { id, next } = card.batch
+      app.go({ place: 'run', batch: id, step: next?.step })
       if (card.ringing.length > 0) void silence(app, card.batch.id)
     },
     loadDemonstration: async () => {

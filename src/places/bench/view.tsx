@@ -5,9 +5,11 @@ import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { BatchCard } from './batch-card'
-import { ChecksToday } from './checks-today'
 import { createBenchModel } from './model'
 import { callName } from './order'
+
+/** What is due today comes right after the batches. */
+const ChecksToday = latePart(async () => (await import('./checks-today')).ChecksToday)
 
 /** What stands here while nothing is in hand. */
 const BenchEmpty = latePart(async () => (await import('./bench-empty')).BenchEmpty)

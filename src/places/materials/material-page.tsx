@@ -5,13 +5,15 @@ import { PlainForm } from '../../app/forms/plain-form'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
+import { EmptyState } from '../../parts/empty'
 import { Caution, Notice } from '../../parts/notice'
 import { Lots } from './lots'
-import { createMaterialsModel, materialForm } from './model'
+import { addressedMaterial, createMaterialsModel, materialForm } from './model'
 import { WhereUsed } from './where-used'
 
 /** One material: its form, and its lots beside it. */
-export function MaterialPage({ id }: { id: string }) {
+export function MaterialPage({ address }: { address: string }) {
+  const { id, isNew } = addressedMaterial(address)
   const app = useApp()
   const here = app.catalogue.materials.value.get(id)
   const loaded = app.catalogue.loaded.value
@@ -19,6 +21,7 @@ export function MaterialPage({ id }: { id: string }) {
   const form = useMemo(() => materialForm(app, id), [app, id, loaded, here])
   useEffect(() => void model.readOnHand(), [model, app.catalogue.lots.value])
   if (!loaded) return <main class="materials" aria-busy="true" />
+  if (here === undefined && !isNew) return <NoSuchMaterial />
   const archive = (archived: boolean) => here && void app.catalogue.save('material', { ...here, archived })
   return (
     <main class="materials material-page">
@@ -54,6 +57,18 @@ export function MaterialPage({ id }: { id: string }) {
           <p class="materials-hint">Save the material, then its first lot can be written down.</p>
         )}
       </aside>
+    </main>
+  )
+}
+
+function NoSuchMaterial() {
+  return (
+    <main class="materials material-page">
+      <EmptyState
+        title="This material is not here"
+        text="It may stand on another tablet, in a file that has not been brought in here, or its address was cut short."
+        actions={<Button kind="filled" label="To the materials" href={addressOf({ place: 'materials' })} />}
+      />
     </main>
   )
 }

@@ -11,7 +11,7 @@ import { Icon } from '../../parts/icon'
 import { Pill } from '../../parts/pill'
 import { PillButton } from '../../parts/pill-button'
 import { MaterialsFiles } from './materials-files'
-import { createMaterialsModel, type MaterialsModel, type Shown } from './model'
+import { createMaterialsModel, type MaterialsModel, newMaterial, type Shown } from './model'
 import type { MaterialRow } from './stock'
 
 export function MaterialsList() {
@@ -21,7 +21,7 @@ export function MaterialsList() {
   const rows = model.materials.value
   const [most, setMost] = useState(mostRows)
   const isEmpty = app.catalogue.materials.value.size === 0
-  const begin = () => app.go({ place: 'materials', material: app.ids.next() })
+  const begin = () => app.go({ place: 'materials', material: newMaterial(app.ids.next()) })
   return (
     <main class="materials">
       <div class="materials-main">

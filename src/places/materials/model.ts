@@ -11,6 +11,15 @@ import type { Result } from '../../trade/result'
 import { adjustFields, checkMaterial, lotFields, materialFields } from './fields'
 import { inOrderOfUse, type LotRow, type MaterialRow, markOf, materialRow, type Use, usesOf } from './stock'
 
+const begun = 'new-'
+
+/** The address of a material that is begun: until it is saved, only that tells it from one that is not here. */
+export const newMaterial = (id: string): string => `${begun}${id}`
+
+/** The material that an address names, and whether it is being begun there. */
+export const addressedMaterial = (address: string): { readonly id: string; readonly isNew: boolean } =>
+  address.startsWith(begun) ? { id: address.slice(begun.length), isNew: true } : { id: address, isNew: false }
+
 /** Materials and their lots, with what is on hand of each. */
 export interface MaterialsModel {
   readonly search: ReadonlySignal<string>

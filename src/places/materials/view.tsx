@@ -6,5 +6,5 @@ import { MaterialsList } from './materials-list'
 export function MaterialsPlace() {
   const at = useApp().route.value
   const material = at.place === 'materials' ? at.material : undefined
-  return material === undefined ? <MaterialsList /> : <MaterialPage key={material} id={material} />
+  return material === undefined ? <MaterialsList /> : <MaterialPage key={material} address={material} />
 }

@@ -1,6 +1,8 @@
 import type { Format } from '../../app/format'
 import type { BatchRecord } from '../../batch/record'
+import { courseOf, type TemperatureReading } from '../../batch/record-readings'
 import type { StepRow } from '../../batch/record-steps'
+import { tipSpeed } from '../../trade/mixing'
 import { figure } from './figure'
 import type { PaperProps } from './paper-props'
 
@@ -75,17 +77,7 @@ function momentWords(atMs: number, record: BatchRecord, format: Format): string 
 
 function readWords(row: StepRow, record: BatchRecord, format: Format): string {
   const { step } = row.planned
-  const first = row.readings[0]
-  const last = row.readings.at(-1)
-  const degrees = (temperatureC: number): string => format.number(temperatureC, 1)
-  const read = row.readings.length > 2 ? ` in ${row.readings.length} readings` : ''
-  const temperatures =
-    first === undefined || last === undefined
-      ? ''
-      : first === last
-        ? `${degrees(last.temperatureC)} °C`
-        : `${degrees(first.temperatureC)} to ${degrees(last.temperatureC)} °C${read}`
-  const parts = [temperatures, movedWords(row, format), timerWords(row, format), speedWords(row, format)]
+  const parts = [courseWords(row, format), movedWords(row, format), timerWords(row, format), speedWords(row, format)]
   switch (step.kind) {
     case 'adjust':
       parts.push(adjustWords(row, record, format))
@@ -119,6 +111,22 @@ function readWords(row: StepRow, record: BatchRecord, format: Format): string {
   return parts.filter((part) => part !== '').join(', ')
 }
 
+/** "21.5 °C 10:02 → 75.2 °C 10:31, highest 78.0 °C 10:28" */
+function courseWords({ readings }: StepRow, format: Format): string {
+  const course = courseOf(readings)
+  if (course === null) return ''
+  const said = ({ temperatureC, atMs }: TemperatureReading): string =>
+    `${format.number(temperatureC, 1)} °C ${format.time(atMs)}`
+  const { first, last, highest, lowest } = course
+  return [
+    first === last ? said(last) : `${said(first)} → ${said(last)}`,
+    highest ? `highest ${said(highest)}` : '',
+    lowest ? `lowest ${said(lowest)}` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ')
+}
+
 function movedWords({ moved }: StepRow, format: Format): string {
   if (moved === undefined) return ''
   const temperatures =
@@ -141,8 +149,12 @@ function timerWords({ timer, startedAtMs }: StepRow, format: Format): string {
 const hoursOrMinutes = (ms: number): string =>
   ms >= 2 * 3_600_000 ? `${Math.round(ms / 360_000) / 10} h` : `${Math.round(ms / 6000) / 10} min`
 
-const speedWords = ({ toolRpm }: StepRow, format: Format): string =>
-  toolRpm === undefined ? '' : `${figure(toolRpm, format)} rpm`
+function speedWords({ toolRpm, toolMm }: StepRow, format: Format): string {
+  if (toolRpm === undefined) return ''
+  const tip =
+    toolMm === undefined ? '' : `, ${format.number(toolMm)} mm: tip ${format.number(tipSpeed(toolRpm, toolMm), 1)} m/s`
+  return `${figure(toolRpm, format)} rpm${tip}`
+}
 
 /** From the first reading of the adjustment to the last. */
 function adjustWords(row: StepRow, record: BatchRecord, format: Format): string {

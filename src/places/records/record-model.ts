@@ -28,7 +28,7 @@ export function createRecordModel(app: App, batchId: string): RecordModel {
     state: computed(() => (handle.value ? 'here' : read.value ? 'missing' : 'reading')),
     record: computed(() => {
       if (handle.value === null) return null
-      return recordOf(handle.value.view.value.state, app.catalogue.people.value)
+      return recordOf(handle.value.view.value.state, app.catalogue.people.value, app.catalogue.lots.value)
     }),
     label: computed(() => {
       const state = handle.value?.view.value.state

@@ -28,6 +28,12 @@ export function RecordRow({ batch, format }: { batch: BatchSummary; format: Form
           <Mark kind={kind} size={22} />
           {word}
         </span>
+        {batch.unexplainedUg !== undefined && (
+          <span class="record-row-state record-row-over">
+            <Mark kind="over" size={22} />
+            {format.percent(batch.unexplainedUg / batch.totalUg, 1)} unexplained
+          </span>
+        )}
         <span class="record-row-sub">{subOf(batch)}</span>
       </span>
       <Icon name="chevron-right" />

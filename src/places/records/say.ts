@@ -2,7 +2,6 @@ import type { Format } from '../../app/format'
 import type { Say } from '../../batch/entry-phrases'
 import { commonStep } from '../../batch/entry-phrases'
 import { wordsOf } from '../../batch/entry-words'
-import { isKnown } from '../../batch/kinds'
 import type { BatchRecord } from '../../batch/record'
 import { nameOfLine, titleOf } from '../../batch/wording'
 import { figure } from './figure'
@@ -12,11 +11,6 @@ export function sayOf(record: BatchRecord, format: Format): Say {
   const { header } = record
   const steps = new Map(record.allSteps.map((planned) => [planned.id, titleOf(planned.step, header)]))
   const vessels = new Map(record.equipment.vessels.map(({ id, name }) => [id, name]))
-  const opened = record.trail.flatMap(({ event }) =>
-    isKnown(event) && event.kind === 'lot-chosen' ? (event.body.opened ?? []) : [],
-  )
-  const planned = header.lots.flatMap((each) => each.lots)
-  const lots = new Map([...planned, ...opened].map((lot) => [lot.id, lot.code]))
   const strange = new Map(record.unplanned.map(({ component, name }) => [component, name]))
   const people = [
     header.people.performs,
@@ -34,7 +28,7 @@ export function sayOf(record: BatchRecord, format: Format): Say {
     line: (id) => strange.get(id) ?? nameOfLine(header, id),
     step: (id) => steps.get(id) ?? id,
     vessel: (id) => vessels.get(id) ?? id,
-    lot: (id) => lots.get(id) ?? id,
+    lot: (id) => record.lotCodes.get(id) ?? id,
     entry: (id) => {
       const row = entries.get(id)
       return row === undefined ? null : wordsOf(row.event, { ...say, entry: () => null }).replace(/\.$/, '')

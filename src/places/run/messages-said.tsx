@@ -1,5 +1,6 @@
 import type { Unsaved } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { HealNotice } from '../../app/heal-notice'
 import { gateWords, type Refusal, sentenceOf } from '../../app/refusals'
 import type { Gate } from '../../batch/gate'
 import { titleOf } from '../../batch/wording'
@@ -20,15 +21,18 @@ export function MessagesSaid({ gates, undo = true }: MessagesProps) {
   const run = useRun()
   const refusal = run.refusal.value
   const asked = refusal?.code === 'GATE' ? [...gates, ...refusal.gates] : gates
-  const gate = asked.find(({ code }) => code !== 'DEVIATION_OPEN')
+  const [gate, ...others] = asked.filter(
+    ({ code, key }, index) => code !== 'DEVIATION_OPEN' && asked.findIndex((each) => each.key === key) === index,
+  )
   return (
     <>
       {run.handle.unsaved.value.map((unsaved) => (
         <UnsavedBar key={unsaved.atMs} unsaved={unsaved} />
       ))}
+      <HealNotice />
       <Stage />
       <Refused />
-      {gate && <Closed gate={gate} />}
+      {gate && <Closed gate={gate} others={others} />}
       {undo && <JustDone />}
       <Elsewhere />
     </>
@@ -118,13 +122,18 @@ function Refused() {
   return <Notice kind="over" title={sentenceOf(refusal)} live />
 }
 
-function Closed({ gate }: { gate: Gate }) {
+/** The first thing in the way with its way past; the others by name, so that none comes as a surprise after it. */
+function Closed({ gate, others }: { gate: Gate; others: readonly Gate[] }) {
   const run = useRun()
-  const { title, text } = gateWords(gate, run.handle.view.value.state, useFormat())
+  const format = useFormat()
+  const { state } = run.handle.view.value
+  const { title, text } = gateWords(gate, state, format)
+  const also = others.map((each) => gateWords(each, state, format).title).join('; ')
   const pass = () => {
     run.sheet.value = { name: 'gate', gate }
   }
-  return <GateBar title={title} detail={text} label={wayPast(gate)} {...(gate.passable ? { onGoOn: pass } : {})} />
+  const detail = also === '' ? text : `${text} Also: ${also}.`
+  return <GateBar title={title} detail={detail} label={wayPast(gate)} {...(gate.passable ? { onGoOn: pass } : {})} />
 }
 
 /** Where the missing thing can be given at once, the button says so. */

@@ -154,7 +154,11 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
 
   const keep = effect(() => {
     const id = stepId.value
-    void whenIdle().then(() => id === stepId.peek() && keepStep(app.drafts, handle.id, id))
+    void whenIdle().then(async () => {
+      if (id !== stepId.peek()) return
+      keepStep(app.drafts, handle.id, id)
+      if (id !== null) (await import('../../app/last-in-hand')).keepLast(app.drafts, stateNow(), id)
+    })
   })
   const follow = effect(() => {
     const route = app.route.value

@@ -33,6 +33,8 @@ export type SheetName =
   | 'note'
   | 'leave-short'
   | 'skip'
+  | 'tare'
+  | 'scale-up'
 
 export interface OpenSheet {
   readonly name: SheetName

@@ -2,9 +2,7 @@ import './run.css'
 import { useComputed } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { addressOf } from '../../app/routes'
-import { Button } from '../../parts/button'
-import { EmptyState } from '../../parts/empty'
+import { latePart } from '../../app/late-part'
 import { warmCards } from './cards/card-of'
 import { warmDeviation } from './deviation-place'
 import { createRunModel } from './model'
@@ -12,6 +10,8 @@ import { openRun, type ReadyRun, takePrepared } from './ready-run'
 import { RunProvider } from './run-context'
 import { RunScreen } from './screen'
 import { warmSheets } from './sheets/sheet-of'
+
+const NoSuchBatch = latePart(async () => (await import('./no-such-batch')).NoSuchBatch)
 
 /** Inside a batch: the ladder of its steps, the step in hand, and what the hand needs for it. */
 export function RunPlace() {
@@ -48,16 +48,6 @@ function Run({ ready: { handle, lastStep } }: { ready: ReadyRun }) {
     </RunProvider>
   )
 }
-
-const NoSuchBatch = () => (
-  <main class="run-opening">
-    <EmptyState
-      title="There is no such batch on this tablet"
-      text="It may stand on another tablet, or its address was cut short. The batches in hand are on the bench."
-      actions={<Button kind="filled" label="To the bench" href={addressOf({ place: 'bench' })} />}
-    />
-  </main>
-)
 
 /** What the first screen does without is fetched right after it: cards, the ways on, the sheets. */
 function warm(): void {

@@ -1,7 +1,6 @@
 import type { App } from '../../app/app'
 
 type StorageState = App['storage']['value']
-type HealReport = App['heals']['value'][number]
 
 export interface StorageLine {
   readonly label: string
@@ -20,25 +19,6 @@ export function roomText({ usedBytes, quotaBytes }: StorageState): string {
   return quotaBytes === null
     ? `${bytesText(usedBytes)} used`
     : `${bytesText(usedBytes)} used of ${bytesText(quotaBytes)}`
-}
-
-/** What was found and mended between the copies. */
-export function healText({ code, entries, streams }: HealReport): string {
-  const what = `${counted(entries, 'entry', 'entries')} of ${counted(streams, 'batch or document', 'batches or documents')}`
-  switch (code) {
-    case 'HEALED_DATABASE':
-      return `The database was behind: ${what} came back from the journal.`
-    case 'HEALED_JOURNAL':
-      return `The journal was behind: ${what} came back from the database.`
-    case 'HEALED_BOTH':
-      return `Each copy lacked something that the other had: ${what} were made whole.`
-    case 'TORN_LINE':
-      return `The journal's last line was torn, as a power cut does: ${what} were made whole from the database.`
-    case 'ONE_COPY_ONLY':
-      return 'Only one copy is being written. Save a backup file today.'
-    case 'DAMAGED_ENTRY':
-      return `${what} do not match their checksum and were not used. Keep the tablet as it is and save a backup file.`
-  }
 }
 
 /** A backup older than a week, or none at all, is worth a word. */
@@ -95,5 +75,3 @@ function bytesText(bytes: number): string {
   const value = bytes / 1000 ** size
   return `${value < 10 && size > 0 ? value.toFixed(1) : Math.round(value)} ${units[size]}`
 }
-
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { healText } from '../../app/heal-words'
 import { BringIn } from '../../app/import/archive-import'
 import { createSaver, everythingName } from '../../app/import/save-file'
 import { formSentenceOf } from '../../app/refusals/forms'
@@ -10,7 +11,7 @@ import { Row } from '../../parts/choice'
 import { Notice } from '../../parts/notice'
 import { Pill } from '../../parts/pill'
 import { Erase } from './erase'
-import { backupTone, healText, roomText, storageLines } from './storage-words'
+import { backupTone, roomText, storageLines } from './storage-words'
 
 /** Where the data lives, how it is, how it leaves and comes back. */
 export function Storage() {

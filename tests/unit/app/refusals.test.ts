@@ -49,6 +49,13 @@ const anything = {
   expected: 10,
   found: 8,
   bytes: 3e8,
+  units: 2.5,
+  beforeUg: 8,
+  afterUg: 9,
+  grossUg: 1,
+  tareUg: 2,
+  rpm: 90_000,
+  diameterMm: 0.5,
 }
 
 /** A sentence: begins large (or with what was typed), ends with a full stop or question mark, shouts never. */
@@ -88,6 +95,7 @@ describe('what a person reads', () => {
     { code: 'CUP_TOO_OLD', vessel: 'cool-cup', ageMs: 7_300_000, mostMinutes: 120 },
     { code: 'DEVIATION_OPEN', deviation: 'x' },
     { code: 'ABOVE_THEORY', aboveUg: 5_000_000 },
+    { code: 'SPEED_OUTSIDE', tool: 'propeller', rpm: 900, range: { min: 150, max: 250 } },
     { code: 'ABOVE_MAXIMUM', massUg: 7_600_000, mostUg: 7_500_000 },
     { code: 'OUTSIDE_LIMITS', label: 'pH', value: 6.2, low: 4.9, high: 5.3 },
     { code: 'OUTSIDE_LIMITS', label: 'pH' },

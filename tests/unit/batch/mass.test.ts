@@ -159,9 +159,10 @@ describe('making up', () => {
     const bench = at('make-up')
     const above = { do: 'make-up', step: 'make-up', grossUg: gross(bench, '-5'), netUg: 0 } as const
     expect(bench.gatesOn(above)).toEqual(['ABOVE_THEORY'])
-    expect(bench.refusal({ ...above, grossUg: grams(10) })).toMatchObject({ code: 'LOSS_IMPOSSIBLE' })
+    expect(bench.refusal({ ...above, grossUg: grams('312.46') })).toMatchObject({ code: 'LOSS_IMPOSSIBLE' })
+    expect(bench.refusal({ ...above, grossUg: grams(10) })).toMatchObject({ code: 'BELOW_TARE' })
     expect(bench.refusal({ ...above, netUg: -1 }).code).toBe('MASS_NOT_POSITIVE')
-    bench.pass('make-up', 'ABOVE_THEORY')
+    bench.pass('make-up', `ABOVE_THEORY:${grams(5)}`)
     bench.intend(above)
     expect(isDone(bench.state, 'make-up')).toBe(true)
     expect(inSink(bench.state.ledger, 'evaporated')).toBe(0)

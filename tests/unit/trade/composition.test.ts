@@ -56,6 +56,9 @@ describe('reconciliation', () => {
       spilledUg: 3,
       discardedUg: 2,
       shortUg: 34,
+      residueUg: 4,
+      unexplainedUg: 16,
+      outFraction: 65 / 110,
       yieldFraction: 0.76,
       yieldOfTheoretical: 76 / 110,
     })

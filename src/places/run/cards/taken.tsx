@@ -28,7 +28,7 @@ export function TakenCard({ step, under, massUg, words, bad, send, fields, child
       gates={run.gates.value}
       pad
       side={<div class="process-fields">{fields}</div>}
-      why={`${vesselName} holds ${format.massWithUnit(heldUg)}; ${format.massWithUnit(Math.max(0, heldUg - massUg))} stays.`}
+      why={`${vesselName} holds ${format.massWithUnit(heldUg)}; ${format.massWithUnit(Math.max(0, heldUg - massUg))} stays by the books.`}
       acts={<NoteAct />}
       primary={{
         label,

@@ -1,13 +1,13 @@
+import type { ComponentChildren } from 'preact'
 import type { KindOf } from '../../../batch/step'
 import { titleOf } from '../../../batch/wording'
 import { HeroNumber, SayLine, StateLine } from '../../../parts/hero'
 import { ReasonChips } from '../../../parts/reason-chips'
-import { TypedField } from '../typed-field'
 import { finishWithClock } from './heat'
 import { FinishEarlyAct, MeanwhileAct, NoteAct, type Primary, ProcessLayout } from './layout'
 import { SecondPerson } from './second-person'
 import { useClock } from './use-clock'
-import { errorOf, useStep } from './use-step'
+import { useStep } from './use-step'
 
 interface TimedCardProps {
   step: KindOf<'hold'> | KindOf<'hydrate'> | KindOf<'mix'> | KindOf<'deaerate'> | KindOf<'rest'>
@@ -20,26 +20,48 @@ interface TimedCardProps {
   /** What may be seen at the end, one tap each. */
   sees: readonly string[]
   why?: string | undefined
-  /** Asks for the speed of the tool. */
-  rpm?: { readonly min: number; readonly max: number } | undefined
+  /** Fields above what was seen; with `pad` they are typed on it. */
+  fields?: ComponentChildren
+  pad?: boolean
+  /** Facts under the clock. */
+  below?: ComponentChildren
+  /** What is written down with the end of the step; `bad` where something of it cannot be read. */
+  more?: { readonly toolRpm?: number; readonly toolMm?: number }
+  bad?: boolean
+  onFinish?: () => void
 }
 
 /** A step that takes its time: the clock starts when its condition is met, and says when it is over. */
-export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, rpm }: TimedCardProps) {
+export function TimedCard(props: TimedCardProps) {
+  const {
+    step,
+    minutes,
+    under,
+    startsWhen,
+    doing,
+    sees,
+    why,
+    fields,
+    pad = false,
+    below,
+    more,
+    bad = false,
+    onFinish,
+  } = props
   const tools = useStep(step)
   const { run, state, format } = tools
   const clock = useClock(step.id)
-  const speed = tools.number('rpm')
   const long = lengthOf(minutes)
   const title = titleOf(step, state.header)
   const start = () => void run.act({ do: 'start-timer', label: title, minutes, step: step.id })
   const finish = () => {
+    onFinish?.()
     const saw = tools.text('saw')
     const checkedBy = tools.text('checkedBy')
     void finishWithClock(run, step.id, clock, {
       ...(saw === '' ? {} : { saw }),
       ...(checkedBy === '' ? {} : { checkedBy }),
-      ...(speed.kind === 'number' ? { toolRpm: speed.value } : {}),
+      ...more,
     })
   }
   const primary = (): Primary => {
@@ -56,35 +78,27 @@ export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, 
         sub: `over at ${format.time(clock.deadlineAtMs)}`,
         closed: true,
       }
-    return { label: `${title}: done`, icon: 'check', onPress: finish }
+    return { label: `${title}: done`, icon: 'check', closed: bad, onPress: finish }
   }
   const over = clock !== null && clock.leftMs <= 0
-  const asksSpeed = rpm !== undefined
-  const outside = speed.kind === 'number' && rpm !== undefined && (speed.value < rpm.min || speed.value > rpm.max)
+  const seen = clock !== null && (
+    <ReasonChips
+      label="What you see"
+      options={sees}
+      other="In your own words"
+      value={tools.text('saw')}
+      onChange={(saw) => run.type('saw', saw)}
+    />
+  )
   return (
     <ProcessLayout
       under={under}
       gates={run.gates.value}
-      pad={asksSpeed}
+      pad={pad}
       side={
         <>
-          {asksSpeed && (
-            <TypedField name="rpm" label="Speed of the tool" unit="rpm" error={errorOf(speed)} onEnter={() => {}} />
-          )}
-          {outside && rpm && (
-            <p class="process-note">
-              The formula says {rpm.min}–{rpm.max} rpm.
-            </p>
-          )}
-          {clock !== null && (
-            <ReasonChips
-              label="What you see"
-              options={sees}
-              other="In your own words"
-              value={tools.text('saw')}
-              onChange={(saw) => run.type('saw', saw)}
-            />
-          )}
+          {fields}
+          {!pad && seen}
           {clock !== null && step.secondPerson && <SecondPerson />}
         </>
       }
@@ -114,6 +128,8 @@ export function TimedCard({ step, minutes, under, startsWhen, doing, sees, why, 
           />
         </>
       )}
+      {below}
+      {pad && seen}
     </ProcessLayout>
   )
 }

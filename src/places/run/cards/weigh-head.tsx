@@ -1,5 +1,6 @@
+import './weigh-head.css'
 import { FactButton } from '../../../parts/chips'
-import { Caution } from '../../../parts/notice'
+import { Icon } from '../../../parts/icon'
 import { useRun } from '../run-context'
 import { lotInUse } from '../weigh-model'
 import { hazardIcon } from './hazard-icon'
@@ -34,7 +35,14 @@ export function WeighHead() {
           }}
         />
       </header>
-      {caution && <Caution icon={hazardIcon(material.hazards?.kind)} text={caution} />}
+      {caution && (
+        <details class="caution">
+          <summary>
+            <Icon name={hazardIcon(material.hazards?.kind)} />
+            {caution}
+          </summary>
+        </details>
+      )}
     </>
   )
 }

@@ -39,7 +39,7 @@ export function WeighCard() {
         format={mass}
         state={judged?.state ?? 'to-go'}
         bleedPx={hornBleedPx()}
-        heightPx={isNarrow() ? 44 : 60}
+        heightPx={isNarrow() ? 32 : 60}
       />
       {judged?.state === 'over' && !weighing.inCup && <Forewarning key={planned.id} />}
       {planned.step.secondPerson && <SecondPerson />}

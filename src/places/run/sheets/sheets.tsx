@@ -11,8 +11,10 @@ import { LadderSheet } from './ladder-sheet'
 import { MoreSheet } from './more'
 import { NoteSheet } from './note'
 import { AbandonSheet, LeaveShortSheet, ParkSheet, SkipSheet } from './reason-sheets'
+import { ScaleUpSheet } from './scale-up'
 import { SpillSheet } from './spill'
 import { StrikeSheet } from './strike'
+import { TareSheet } from './tare'
 
 export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => void }) {
   switch (open.name) {
@@ -48,5 +50,9 @@ export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => vo
       return <LeaveShortSheet onClose={onClose} />
     case 'skip':
       return <SkipSheet onClose={onClose} />
+    case 'tare':
+      return <TareSheet vessel={open.about ?? ''} onClose={onClose} />
+    case 'scale-up':
+      return <ScaleUpSheet onClose={onClose} />
   }
 }

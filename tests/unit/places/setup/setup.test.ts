@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { healText } from '../../../../src/app/heal-words'
 import { putAway, registerForm } from '../../../../src/places/setup/registers'
-import { backupTone, healText, roomText, storageLines } from '../../../../src/places/setup/storage-words'
+import { backupTone, roomText, storageLines } from '../../../../src/places/setup/storage-words'
 import { mayTakeOver } from '../../../../src/places/setup/tablet-model'
 import type { StorageState } from '../../../../src/ports/event-log'
 import { fakeApp } from '../../app/import/fake-app'
