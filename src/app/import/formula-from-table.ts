@@ -57,7 +57,7 @@ export function formulaFromTable({ table, head, materialOf, idOf }: Making): Imp
     return { letter, name, lines }
   })
   const procedure = stepsOf(phases, { vessel: vessel.id, check: check.id, idOf })
-  const note = noteOf(table)
+  const note = noteOf(table, (line) => materialOf(line) === null)
   const revision: Revision = {
     number: 1,
     ...(note === '' ? {} : { note }),
@@ -76,9 +76,9 @@ export function formulaFromTable({ table, head, materialOf, idOf }: Making): Imp
 /** A revision's note holds this much; what the sheet says beyond it is cut, and the cut is marked. */
 const longestNote = 2000
 
-function noteOf({ notes, rows }: ReadTable): string {
+function noteOf({ notes, rows }: ReadTable, isNew: (line: ReadLine) => boolean): string {
   const blends = rows.flatMap(({ line }) =>
-    line !== null && isBlend(line.inci) ? `INCI of ${line.name}: ${line.inci}` : [],
+    line !== null && isBlend(line.inci) && isNew(line) ? `INCI of ${line.name}: ${line.inci}` : [],
   )
   const text = [...notes, ...new Set(blends)].join('\n')
   return text.length > longestNote ? `${text.slice(0, longestNote - 1)}…` : text

@@ -18,23 +18,41 @@ interface Named {
   readonly inci: string
 }
 
+/** The materials of the house, made ready to be compared with: worked out once for any number of lines. */
+export type MaterialIndex = readonly {
+  readonly material: Material
+  readonly plain: string
+  readonly keys: ReadonlySet<string>
+  readonly strength: string
+}[]
+
+export const indexOf = (materials: readonly Material[]): MaterialIndex =>
+  materials.map((material) => ({
+    material,
+    plain: plainName(material.name),
+    keys: keysOf(material),
+    strength: strengthOf(material.name),
+  }))
+
 /**
  * The materials that a line may be. Names that say different strengths (lactic acid 10 % and 80 %) are never offered for
  * one another.
  */
-export function matchMaterial(line: Named, materials: readonly Material[]): Match {
+export function matchMaterial(line: Named, index: MaterialIndex): Match {
   const plain = plainName(line.name)
-  const here = materials.find(({ name }) => plainName(name) === plain)
-  if (here) return { kind: 'here', material: here }
-  const keys = new Set([...substancesOf(line.name), ...substancesOf(line.inci)])
-  const scored = materials
-    .filter(({ name }) => !saysOtherStrength(line.name, name))
-    .flatMap((material): (Near & { readonly far: number })[] => {
-      const far = distance(plain, plainName(material.name))
-      if ([...keysOf(material)].some((key) => keys.has(key))) return [{ material, why: 'same-substance', far }]
-      return far <= allowed(plain) ? [{ material, why: 'spelling', far }] : []
+  const here = index.find((each) => each.plain === plain)
+  if (here) return { kind: 'here', material: here.material }
+  const keys = [...substancesOf(line.name), ...substancesOf(line.inci)]
+  const strength = strengthOf(line.name)
+  const scored = index
+    .filter((each) => strength === '' || each.strength === '' || each.strength === strength)
+    .flatMap((each): (Near & { readonly off: number })[] => {
+      const { material } = each
+      const off = distance(plain, each.plain)
+      if (keys.some((key) => each.keys.has(key))) return [{ material, why: 'same-substance', off }]
+      return off <= allowed(plain) ? [{ material, why: 'spelling', off }] : []
     })
-    .toSorted((a, b) => a.why.localeCompare(b.why) || a.far - b.far)
+    .toSorted((a, b) => a.why.localeCompare(b.why) || a.off - b.off)
   return scored.length === 0
     ? { kind: 'new' }
     : { kind: 'near', candidates: scored.slice(0, 4).map(({ material, why }) => ({ material, why })) }
@@ -80,27 +98,33 @@ function blendOf(names: readonly string[]): string {
   return (dry.length === 0 ? parts : dry).sort().join(' + ')
 }
 
-function saysOtherStrength(one: string, other: string): boolean {
-  const [a, b] = [one, other].map((text) => plainName(text).match(/\d+(?:\.\d+)?/g) ?? [])
-  if (a === undefined || b === undefined || a.length === 0 || b.length === 0) return false
-  return a.map(Number).sort().join() !== b.map(Number).sort().join()
-}
+/** The figures of a name, in any order; empty where it says none. */
+const strengthOf = (text: string): string => (plainName(text).match(/\d+(?:\.\d+)?/g) ?? []).map(Number).sort().join()
 
 /** How many letters may be off: none in a short name. */
 const allowed = (text: string): number => (text.length >= 8 ? 2 : text.length >= 5 ? 1 : 0)
 
-/** Letters to add, take out, change or swap with the next (optimal string alignment). */
+/** More letters than this off is another name, however many there are. */
+const farthest = 2
+const far = farthest + 1
+
+/** Letters to add, take out, change or swap with the next (optimal string alignment), as far as is looked for. */
 function distance(one: string, other: string): number {
-  if (Math.abs(one.length - other.length) > 2) return 99
-  const rows: number[][] = [Array.from({ length: other.length + 1 }, (_, at) => at)]
-  const at = (i: number, j: number): number => rows[i]?.[j] ?? 99
+  if (Math.abs(one.length - other.length) > farthest) return far
+  let before: number[] = []
+  let last = Array.from({ length: other.length + 1 }, (_, at) => at)
   for (let i = 1; i <= one.length; i += 1) {
-    rows[i] = [i]
-    for (let j = 1; j <= other.length; j += 1) {
+    const row: number[] = [i]
+    // Only near the diagonal can a name still be near enough.
+    for (let j = Math.max(1, i - farthest); j <= Math.min(other.length, i + farthest); j += 1) {
       const change = one[i - 1] === other[j - 1] ? 0 : 1
-      const swap = one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1] ? at(i - 2, j - 2) + 1 : 99
-      rows[i]?.push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + change, swap))
+      const isSwap = one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1]
+      const swap = isSwap ? (before[j - 2] ?? far) + 1 : far
+      row[j] = Math.min((last[j] ?? far) + 1, (row[j - 1] ?? far) + 1, (last[j - 1] ?? far) + change, swap)
     }
+    if (row.every((letters) => letters > farthest)) return far
+    before = last
+    last = row
   }
-  return at(one.length, other.length)
+  return last[other.length] ?? far
 }

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
 import { readFields } from '../../app/forms/read-fields'
 import { formulaFromTable, type ImportHead } from '../../app/import/formula-from-table'
-import { type Match, matchMaterial, plainName } from '../../app/import/match-material'
+import { indexOf, type Match, matchMaterial, plainName } from '../../app/import/match-material'
 import { saveImport } from '../../app/import/save-import'
 import { type ColumnRole, type Mapping, withRole } from '../../app/import/table/mapping'
 import { readSheetFile } from '../../app/import/table/read-file'
@@ -64,20 +64,25 @@ export function createSpreadsheet(app: App): SpreadsheetModel {
   const refusal = signal<string | null>(null)
   const busy = signal(false)
   const mark = () => app.settings.decimalMark.value
-  const materials = computed(() => [...app.catalogue.materials.value.values()].filter((each) => !each.archived))
+  const index = computed(() => indexOf([...app.catalogue.materials.value.values()].filter((each) => !each.archived)))
   const sheet = computed(() => kept.value?.sheets[kept.value.chosen] ?? null)
   const table = computed(() =>
     kept.value && sheet.value ? readTable(sheet.value, kept.value.mapping, kept.value.settled) : null,
   )
-  const matches = computed(() => {
-    const lines = table.value?.rows.flatMap(({ line }) => line ?? []) ?? []
-    return new Map(lines.map((line) => [plainName(line.name), matchMaterial(line, materials.value)]))
-  })
+  // Found once for each name, and anew where the materials of the house have changed.
+  const found = computed(() => ({ index: index.value, matches: new Map<string, Match>() }))
+  const matchFor = (line: ReadLine): Match => {
+    const { index: here, matches } = found.value
+    const key = `${line.name}\n${line.inci}`
+    const known = matches.get(key) ?? matchMaterial(line, here)
+    matches.set(key, known)
+    return known
+  }
   const matchOf = (line: ReadLine) => {
     const key = plainName(line.name)
     const said = kept.value?.materials[key]
     const isThere = said === undefined || said === newMaterial || app.catalogue.materials.value.has(said)
-    return { match: matches.value.get(key) ?? { kind: 'new' as const }, said: isThere ? said : undefined }
+    return { match: matchFor(line), said: isThere ? said : undefined }
   }
   const isAsked = (line: ReadLine) => {
     const { match, said } = matchOf(line)

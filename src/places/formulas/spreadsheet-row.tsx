@@ -79,13 +79,7 @@ function LineFacts({ model, line, phase }: { model: SpreadsheetModel; line: Read
   const id = said ?? (match.kind === 'here' ? match.material.id : undefined)
   const known = id === undefined ? undefined : materials.value.get(id)
   const isNew = said === 'new' || (said === undefined && match.kind === 'new')
-  const what = known
-    ? known.name === line.name
-      ? 'on the shelf list'
-      : `is ${known.name}`
-    : isNew
-      ? 'new material'
-      : ''
+  const what = known ? (known.name === line.name ? 'in Materials' : `is ${known.name}`) : isNew ? 'new material' : ''
   const inci = line.inci.toLowerCase() === line.name.toLowerCase() ? '' : line.inci
   return <>{[`phase ${phase}`, inci, line.function, what].filter((each) => each !== '').join(' · ')}</>
 }

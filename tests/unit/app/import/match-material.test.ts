@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { matchMaterial } from '../../../../src/app/import/match-material'
+import { indexOf, matchMaterial } from '../../../../src/app/import/match-material'
 import { demonstrationCatalogue } from '../../../house/demonstration/catalogue'
 
-const { materials } = demonstrationCatalogue
+const materials = indexOf(demonstrationCatalogue.materials)
 
 const match = (name: string, inci = '') => {
   const found = matchMaterial({ name, inci }, materials)
@@ -56,5 +56,20 @@ describe('which material of the house a line is', () => {
     expect(match('Niacinamide')).toBe('new')
     expect(match('PVP')).toBe('is PVP')
     expect(match('PEG')).toBe('new')
+  })
+
+  it('[I52] two hundred lines find theirs among a thousand materials while a finger is on the glass', () => {
+    const many = indexOf(
+      Array.from({ length: 1000 }, (_, at) => ({
+        id: `m${at}`,
+        name: `Material ${String.fromCharCode(97 + (at % 26))}${at.toString(36)} powder`,
+        inci: [{ name: `Inci ${at}`, fraction: 1 }],
+        function: '',
+      })),
+    )
+    const from = performance.now()
+    for (let line = 0; line < 200; line += 1)
+      matchMaterial({ name: `Something ${line} liquid`, inci: `Inci ${line}` }, many)
+    expect(performance.now() - from).toBeLessThan(2000)
   })
 })
