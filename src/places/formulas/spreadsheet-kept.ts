@@ -34,12 +34,15 @@ export function beginWith(sheets: readonly Sheet[], mark: '.' | ','): KeptImport
 export const withSheet = (kept: KeptImport, chosen: number, mark: '.' | ','): KeptImport =>
   ofSheet({ ...kept, chosen }, mark)
 
-/** Written by the model alone; a text of an older shape is passed over. */
-export function keptFrom(text: string | null): KeptImport | null {
-  if (text === null) return null
+/** What changes with every key; the cells are kept apart, once. */
+export const stateText = ({ sheets: _apart, ...rest }: KeptImport): string => JSON.stringify(rest)
+
+/** Written by the model alone; texts of an older shape are passed over. */
+export function keptFrom(cells: string | null, state: string | null): KeptImport | null {
+  if (cells === null || state === null) return null
   try {
-    const kept: Partial<KeptImport> | null = JSON.parse(text)
-    const isWhole = kept?.sheets && kept.mapping && kept.settled && kept.materials && kept.head && kept.ids
+    const kept: Partial<KeptImport> = { ...JSON.parse(state), sheets: JSON.parse(cells) }
+    const isWhole = kept.sheets && kept.mapping && kept.settled && kept.materials && kept.head && kept.ids
     return isWhole ? (kept as KeptImport) : null
   } catch {
     return null

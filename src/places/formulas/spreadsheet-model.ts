@@ -15,7 +15,7 @@ import { formSentenceOf } from '../../app/refusals/forms'
 import { saveSentence, sheetSentence } from '../../app/refusals/forms-spreadsheet'
 import type { Result } from '../../trade/result'
 import { headFields } from './fields'
-import { beginWith, type KeptImport, keptFrom, newMaterial, withSheet } from './spreadsheet-kept'
+import { beginWith, type KeptImport, keptFrom, newMaterial, stateText, withSheet } from './spreadsheet-kept'
 
 /** Bringing a formula in from a spreadsheet. Nothing is saved before `save`; everything typed is kept at once. */
 export interface SpreadsheetModel {
@@ -52,6 +52,7 @@ export interface SpreadsheetModel {
 }
 
 const draftKey = 'spreadsheet'
+const cellsKey = 'spreadsheet-cells'
 
 /** What a sheet does not say of a formula. */
 export const importHeadFields = headFields.filter(({ key }) =>
@@ -99,10 +100,12 @@ export function createSpreadsheet(app: App): SpreadsheetModel {
     return open.value.length + (table.value?.problems.length ?? 0) + fields
   })
 
-  const put = (next: KeptImport | null): Promise<void> => {
+  const put = async (next: KeptImport | null): Promise<void> => {
+    const isSameFile = next !== null && next.sheets === kept.value?.sheets
     kept.value = next
     refusal.value = null
-    return app.drafts.write(draftKey, next === null ? null : JSON.stringify(next))
+    if (!isSameFile) await app.drafts.write(cellsKey, next === null ? null : JSON.stringify(next.sheets))
+    await app.drafts.write(draftKey, next === null ? null : stateText(next))
   }
   const change = (part: Partial<KeptImport>) => {
     if (kept.value) void put({ ...kept.value, ...part })
@@ -145,7 +148,7 @@ export function createSpreadsheet(app: App): SpreadsheetModel {
         : Object.fromEntries(Object.entries(head.value.refusal).map(([key, each]) => [key, formSentenceOf(each)])),
     ),
     load: async () => {
-      kept.value = keptFrom(await app.drafts.read(draftKey))
+      kept.value = keptFrom(await app.drafts.read(cellsKey), await app.drafts.read(draftKey))
       loaded.value = true
     },
     paste: (text) => take(readTextSheets(text, 'Pasted')),
