@@ -5,7 +5,8 @@ export type Route =
   | { readonly place: 'bench' }
   | { readonly place: 'start'; readonly formula?: string }
   | { readonly place: 'run'; readonly batch: string; readonly step?: string | undefined }
-  | { readonly place: 'formulas'; readonly formula?: string }
+  /** With a batch: what of that batch, as it was made, goes into the next revision. */
+  | { readonly place: 'formulas'; readonly formula?: string; readonly batch?: string }
   | { readonly place: 'materials'; readonly material?: string }
   | { readonly place: 'records'; readonly batch?: string }
   | { readonly place: 'setup'; readonly section?: string }
@@ -15,8 +16,9 @@ const detailOf = (route: Route): readonly (string | undefined)[] => {
     case 'bench':
       return []
     case 'start':
-    case 'formulas':
       return [route.formula]
+    case 'formulas':
+      return [route.formula, route.batch]
     case 'run':
       return [route.batch, route.step]
     case 'materials':
@@ -43,7 +45,7 @@ export function routeOf(hash: string): Route {
     case 'run':
       return first ? { place, batch: first, ...(second ? { step: second } : {}) } : { place: 'bench' }
     case 'formulas':
-      return first ? { place, formula: first } : { place }
+      return first ? { place, formula: first, ...(second ? { batch: second } : {}) } : { place }
     case 'materials':
       return first ? { place, material: first } : { place }
     case 'records':

@@ -158,7 +158,8 @@ function ofStep(state: BatchState, row: StepRow): MadeOtherwise[] {
         ]
   const minutes = minutesOf(row)
   const readings = readingsOf(state, row)
-  const isOff = (made: number, was: number) => Math.abs(made - was) > was / 10
+  // A minute is what the clock's rounding makes; a tenth is what nobody minds.
+  const isOff = (made: number, was: number) => Math.abs(made - was) > Math.max(1, was / 10)
   switch (step.kind) {
     case 'hold':
     case 'hydrate':

@@ -6,12 +6,14 @@ import { addressOf } from '../../app/routes'
 import type { Formula, Revision } from '../../batch/formula'
 import { labelOf, portionsOf } from '../../batch/label-draft'
 import { Button } from '../../parts/button'
+import { Row } from '../../parts/choice'
 import { EmptyState } from '../../parts/empty'
 import { SelectField } from '../../parts/form'
 import { ChecksPanel } from './checks-panel'
+import { CompareView } from './compare-view'
 import { FormulaEditor } from './formula-editor'
 import { FormulaFiles } from './formula-files'
-import { createFormulaPage, type FormulaPageModel } from './model'
+import { type Compared, createFormulaPage, type FormulaPageModel } from './model'
 import { RevisionChecks } from './revision-checks'
 import { RevisionLimits } from './revision-limits'
 import { RevisionLines } from './revision-lines'
@@ -29,6 +31,8 @@ export function FormulaPage({ id }: { id: string }) {
   const draft = page.draft.value
   if (!page.read.value || !app.catalogue.loaded.value) return <main class="formulas" aria-busy="true" />
   if (draft) return <FormulaEditor draft={draft} isUsed={page.used.value.has(draft.from ?? 0)} onLeave={page.leave} />
+  const compared = page.compared.value
+  if (formula && compared) return <CompareView page={page} formula={formula} compared={compared} />
   if (formula && revision) return <Reading page={page} formula={formula} revision={revision} />
   return (
     <main class="formulas formulas-none">
@@ -134,8 +138,44 @@ const Actions = ({ page, formula, revision }: ReadingProps) => (
         onChange={(value) => page.choose(Number(value))}
       />
     )}
+    {formula.revisions.length > 1 && (
+      <Button
+        icon="compare"
+        label="Compare two revisions"
+        onPress={() => page.compare(lastTwo(formula, revision))}
+        full
+      />
+    )}
+    <FromBatches page={page} formula={formula} />
   </aside>
 )
+
+/** The next revision can begin as one of its batches was made. */
+function FromBatches({ page, formula }: { page: FormulaPageModel; formula: Formula }) {
+  const batches = page.batches.value
+  if (batches.length === 0) return null
+  return (
+    <details class="formula-batches">
+      <summary>New revision from a batch as it was made</summary>
+      {batches.map(({ id, code, revision }) => (
+        <Row
+          key={id}
+          label={code}
+          sub={`r${revision}`}
+          href={addressOf({ place: 'formulas', formula: formula.id, batch: id })}
+        />
+      ))}
+    </details>
+  )
+}
+
+/** The one that is read, beside the one before it. */
+function lastTwo({ revisions }: Formula, { number }: Revision): Compared {
+  const before = revisions.filter((each) => each.number < number).at(-1)
+  return before === undefined
+    ? { was: number, is: revisions.at(-1)?.number ?? number }
+    : { was: before.number, is: number }
+}
 
 /** A used revision is left as it is; a change of it is the next one. */
 function changeWords(page: FormulaPageModel, formula: Formula, { number }: Revision): string {

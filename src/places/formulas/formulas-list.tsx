@@ -27,7 +27,11 @@ export function FormulasList() {
         <header class="formulas-head">
           <h1>Formulas</h1>
           <div class="formulas-search">
-            <TextField label="Find" value={model.search.value} onChange={model.setSearch} />
+            <TextField
+              label="Find by name, code, material or INCI"
+              value={model.search.value}
+              onChange={model.setSearch}
+            />
           </div>
         </header>
         {formulas.length > 0 ? (
@@ -111,7 +115,7 @@ function Begun({ model }: { model: FormulasModel }) {
 }
 
 function NoFormula({ model }: { model: FormulasModel }) {
-  if (model.search.value !== '') return <p class="formulas-hint">No formula of that name or code.</p>
+  if (model.search.value !== '') return <p class="formulas-hint">No formula of that name, code or material.</p>
   return (
     <EmptyState
       title="No formula yet"

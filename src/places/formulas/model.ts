@@ -1,6 +1,8 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
+import type { Material } from '../../batch/catalogue'
 import type { Formula, Revision } from '../../batch/formula'
+import type { BatchSummary } from '../../batch/summary'
 import { draftOf, duplicateOf, emptyDraft, type FormulaDraft } from './draft'
 import { draftKey, keptDraft, keptDrafts } from './draft-keeping'
 
@@ -35,10 +37,11 @@ export function createFormulasModel(app: App): FormulasModel {
       withArchived.value = show
     },
     formulas: computed(() => {
-      const wanted = search.value.trim().toLowerCase()
+      const wanted = search.value.trim().toLowerCase().split(/\s+/).filter(Boolean)
+      const { materials } = app.catalogue
       return all.value
         .filter((formula) => withArchived.value || formula.archived !== true)
-        .filter(({ code, name, nickname }) => `${code} ${name} ${nickname}`.toLowerCase().includes(wanted))
+        .filter((formula) => wanted.every((word) => wordsOf(formula, materials.value).includes(word)))
     }),
     archivedCount: computed(() => all.value.filter((formula) => formula.archived === true).length),
     readBegun: async () => {
@@ -57,6 +60,11 @@ export function createFormulasModel(app: App): FormulasModel {
 
 export type PageSheetName = 'scale' | 'label'
 
+export interface Compared {
+  readonly was: number
+  readonly is: number
+}
+
 /** One formula: its revisions to read, or a change that was begun. */
 export interface FormulaPageModel {
   /** Whether storage has been asked for a begun change. */
@@ -71,6 +79,11 @@ export interface FormulaPageModel {
   readonly show: (sheet: PageSheetName | null) => void
   readonly load: () => Promise<void>
   readonly change: () => Promise<void>
+  /** The numbers of the revisions that stand side by side; null while one is read. */
+  readonly compared: ReadonlySignal<Compared | null>
+  readonly compare: (compared: Compared | null) => void
+  /** Batches of this formula, the newest first: each can become its next revision. */
+  readonly batches: ReadonlySignal<readonly BatchSummary[]>
   readonly duplicate: () => Promise<void>
   readonly archive: (archived: boolean) => Promise<void>
   /** Back to reading, after a save or when a change was left. */
@@ -83,6 +96,8 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
   const used = signal<ReadonlySet<number>>(new Set())
   const chosen = signal<number | null>(null)
   const sheet = signal<PageSheetName | null>(null)
+  const compared = signal<Compared | null>(null)
+  const batches = signal<readonly BatchSummary[]>([])
   const formula = computed(() => app.catalogue.formulas.value.get(id) ?? null)
   const revision = computed(() => {
     const revisions = formula.value?.revisions ?? []
@@ -100,6 +115,11 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
     show: (name) => {
       sheet.value = name
     },
+    compared,
+    batches,
+    compare: (next) => {
+      compared.value = next
+    },
     choose: (number) => {
       chosen.value = number
     },
@@ -107,6 +127,8 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
       draft.value = await keptDraft(app.drafts, id)
       read.value = true
       used.value = await app.catalogue.usedRevisions(id)
+      const finished = await app.batches.finished(recentBatches)
+      batches.value = finished.filter((batch) => batch.formulaId === id)
     },
     change: async () => {
       draft.value = draftNow()
@@ -128,6 +150,19 @@ export function createFormulaPage(app: App, id: string): FormulaPageModel {
     },
   }
 }
+
+/** Name and code, and the bench and INCI names of what its current revision is made of. */
+function wordsOf({ code, name, nickname, revisions }: Formula, materials: ReadonlyMap<string, Material>): string {
+  const lines = revisions.at(-1)?.phases.flatMap((phase) => phase.lines) ?? []
+  const of = lines.flatMap(({ materialId }) => {
+    const material = materials.get(materialId)
+    return material === undefined ? [] : [material.name, ...material.inci.map((part) => part.name)]
+  })
+  return [code, name, nickname, ...of].join(' ').toLowerCase()
+}
+
+/** So many finished batches are looked through for those of a formula. */
+const recentBatches = 200
 
 const keep = (app: App, draft: FormulaDraft): Promise<void> =>
   app.drafts.write(draftKey(draft.id), JSON.stringify(draft))

@@ -1,5 +1,6 @@
 import { useApp } from '../../app/app'
 import { latePart } from '../../app/late-part'
+import { AsMadePage } from './as-made-page'
 import { FormulaPage } from './formula-page'
 import { FormulasList, spreadsheetAddress } from './formulas-list'
 
@@ -10,5 +11,8 @@ export function FormulasPlace() {
   const at = useApp().route.value
   const formula = at.place === 'formulas' ? at.formula : undefined
   if (formula === spreadsheetAddress) return <SpreadsheetImport />
-  return formula === undefined ? <FormulasList /> : <FormulaPage key={formula} id={formula} />
+  const batch = at.place === 'formulas' ? at.batch : undefined
+  if (formula === undefined) return <FormulasList />
+  if (batch !== undefined) return <AsMadePage key={batch} formula={formula} batch={batch} />
+  return <FormulaPage key={formula} id={formula} />
 }

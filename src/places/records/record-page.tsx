@@ -82,6 +82,11 @@ function Tools({ record, model, onLabel }: ToolsProps) {
         />
       )}
       {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
+      <Button
+        icon="split"
+        label="New revision from this batch"
+        href={addressOf({ place: 'formulas', formula: record.header.formulaId, batch: id })}
+      />
       <Button icon="printer" label="Print" onPress={() => window.print()} />
       <Button icon="file-text" label="Label draft" onPress={onLabel} />
       <Button icon="download" label="Save this batch" onPress={model.save} />

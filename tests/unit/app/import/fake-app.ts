@@ -36,6 +36,7 @@ export function fakeApp(options: { failAfter?: number; used?: readonly number[] 
   }
   const app = {
     catalogue,
+    batches: { inHand: signal([]), finished: async () => [], open: async () => null },
     route: signal({ place: 'bench' }),
     gone: [] as unknown[],
     go: (to: unknown) => {
