@@ -1,7 +1,11 @@
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { worthOfSums } from '../../../../src/places/formulas/draft-settle'
 import type { EditorModel } from '../../../../src/places/formulas/editor-model'
 import { qsShares, standingOf } from '../../../../src/places/formulas/total'
 import { lastLine, linesOf, written } from './writing'
+
+// The arithmetic library takes its time to load on a busy machine; the page loads it once as well.
+beforeAll(async () => void (await worthOfSums(['1+1'])), 60_000)
 
 const settled = async (editor: EditorModel, line: string, text: string): Promise<string | undefined> => {
   editor.set(line, 'amount.fraction', text)

@@ -1,8 +1,12 @@
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { App } from '../../../../src/app/app'
 import { keptDraft } from '../../../../src/places/formulas/draft-keeping'
+import { worthOfSums } from '../../../../src/places/formulas/draft-settle'
 import { createFormulaPage, createFormulasModel } from '../../../../src/places/formulas/model'
 import { change, lastLine, written } from './writing'
+
+// The arithmetic library takes its time to load on a busy machine; the page loads it once as well.
+beforeAll(async () => void (await worthOfSums(['1+1'])), 60_000)
 
 const numbers = (app: App) => app.catalogue.formulas.value.get('f1')?.revisions.map(({ number }) => number)
 
