@@ -5,6 +5,7 @@
 import { parseArgs } from 'node:util'
 import { benchEditor } from './editor.ts'
 import { benchFold } from './fold.ts'
+import { benchFormulas } from './formulas.ts'
 import { benchMany } from './many.ts'
 import { benchRecord } from './record.ts'
 import { runRemedyBench } from './remedy.ts'
@@ -15,6 +16,7 @@ const sections: Readonly<Record<string, (site: Site) => Promise<object>>> = {
   start: benchStart,
   record: benchRecord,
   fold: benchFold,
+  formulas: benchFormulas,
   editor: benchEditor,
   many: benchMany,
   remedies: runRemedyBench,

@@ -48,17 +48,22 @@ function saltChecks({ lines }: Checked, thickeners: readonly CheckedLine[], from
 
 const isBase = ({ material }: CheckedLine): boolean => hasPart(material, 'base') || isFor(material, 'neutralis')
 
+const isBaseOrFilm = (line: CheckedLine | undefined): boolean =>
+  line !== undefined && (isBase(line) || is('film')(line))
+
 /** An acid polymer thickens once a base is in; PVP that comes before it takes the polymer out of solution. */
 function neutralisedChecks(checked: Checked, line: CheckedLine, walk: readonly Walked[]): FormulaCheck[] {
   const about = { line: line.line.id, name: line.material.name, source }
   const figure = { value: line.share, unit: 'share' } as const
   if (!checked.lines.some(isBase)) return [{ code: 'CARBOMER_NOT_NEUTRALISED', severity: 'warn', figure, ...about }]
   for (const { step, after, entering } of walk) {
-    if (!after.lines.includes(line.line.id)) continue
+    // Only what comes in changes what is in; a long procedure is looked through once.
+    const matters = entering.some((id) => id === line.line.id || isBaseOrFilm(checked.byId.get(id)))
+    if (!matters || !after.lines.includes(line.line.id)) continue
     const inside = after.lines.flatMap((id) => checked.byId.get(id) ?? [])
     const film = inside.find(is('film'))
     if (inside.some(isBase)) return []
-    if (film && entering.length > 0)
+    if (film)
       return [
         { code: 'CARBOMER_BEFORE_PVP', severity: 'note', step: step.id, film: film.material.name, figure, ...about },
       ]

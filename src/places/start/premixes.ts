@@ -38,12 +38,21 @@ export interface Mixing {
   readonly neatUg: Micrograms
   readonly thinnerUg: Micrograms
   readonly stepUg: Micrograms
+  readonly neat: string
+  readonly thinner: string
 }
 
-export function mixingsOf({ premixes }: Premixed, plan: Plan): readonly Mixing[] {
-  return premixes.flatMap(({ line, oneIn }) => {
+export function mixingsOf(
+  { premixes }: Premixed,
+  plan: Plan,
+  materials: ReadonlyMap<string, Material>,
+): readonly Mixing[] {
+  return premixes.flatMap(({ line, into, oneIn, materialId }) => {
     const planned = plan.lines.get(line)
-    return planned ? [{ line, stepUg: planned.balance.stepUg, ...dilutionOf(planned, oneIn) }] : []
+    if (!planned) return []
+    const neat = materials.get(materialId)?.name ?? line
+    const thinner = plan.lines.get(into)?.material.name ?? into
+    return [{ line, neat, thinner, stepUg: planned.balance.stepUg, ...dilutionOf(planned, oneIn) }]
   })
 }
 
@@ -98,7 +107,8 @@ export function withMixingWords(revision: Revision, mixings: readonly Mixing[], 
       const mixing = mixings.find(({ line }) => step.kind === 'note' && step.vessel === premixId(line))
       if (step.kind !== 'note' || !mixing) return step
       const mass = (massUg: Micrograms) => `${formatMass(massUg, mixing.stepUg, mark)} g`
-      return { ...step, text: `${step.text} Weigh ${mass(mixing.neatUg)} and ${mass(mixing.thinnerUg)}.` }
+      const parts = `${mass(mixing.neatUg)} ${mixing.neat} and ${mass(mixing.thinnerUg)} ${mixing.thinner}`
+      return { ...step, text: `${parts}. Stir until it is even.` }
     }),
   }
 }

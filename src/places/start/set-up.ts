@@ -97,7 +97,7 @@ function mixedHeader(
   plan: Plan,
   house: House,
 ): BatchHeader {
-  const mixings = mixingsOf(mixed, plan)
+  const mixings = mixingsOf(mixed, plan, house.materials)
   return {
     ...header,
     revision: withMixingWords(header.revision, mixings, house.decimalMark),

@@ -1,4 +1,5 @@
 /** The fold, timed where it runs in earnest: in the browser, on validated events. */
+import './formulas'
 import type { Event } from '../../../src/batch/event'
 import { extendBatch } from '../../../src/batch/extend'
 import { foldBatch } from '../../../src/batch/fold'

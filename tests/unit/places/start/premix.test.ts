@@ -29,7 +29,9 @@ describe('a batch weighed with a pre-mix', () => {
     expect((was.get('aqua')?.targetUg ?? 0) - (is.get('aqua')?.targetUg ?? 0)).toBe(9_000_000)
     expect([...is.values()].reduce((sum, { targetUg }) => sum + targetUg, 0)).toBe(500_000_000)
     const note = setUp.plan.value.steps.find(({ step }) => step.kind === 'note' && step.title === 'Make the pre-mix')
-    expect(note?.step).toMatchObject({ text: expect.stringContaining('Weigh 2.00 g and 18.00 g.') })
+    expect(note?.step).toMatchObject({
+      text: expect.stringContaining('2.00 g Sodium phytate 50 % and 18.00 g Water, purified. '),
+    })
     expect(setUp.plan.value.steps.find(({ step }) => step.kind === 'weigh' && step.line === line)?.waitsFor).toContain(
       note?.id,
     )
