@@ -105,7 +105,8 @@ export function createSpreadsheet(app: App): SpreadsheetModel {
     kept.value = next
     refusal.value = null
     if (!isSameFile) await app.drafts.write(cellsKey, next === null ? null : JSON.stringify(next.sheets))
-    await app.drafts.write(draftKey, next === null ? null : stateText(next))
+    // What stands now: more may have been settled while the cells were written.
+    await app.drafts.write(draftKey, kept.value === null ? null : stateText(kept.value))
   }
   const change = (part: Partial<KeptImport>) => {
     if (kept.value) void put({ ...kept.value, ...part })

@@ -10,19 +10,28 @@ interface RowFormProps {
   model: SpreadsheetModel
   row: ReadRow
   mapping: Mapping
-  /** All of its cells, not only those that were not understood. */
-  isWhole: boolean
+  /** The cells to put right; null is all of them. */
+  columns: readonly (number | null)[]
+  /** Somebody is in one of its fields, or has left them. */
+  onEnter: () => void
+  onLeave: () => void
 }
 
 /** Puts one row right: what it is, and what its cells say. The sheet itself stays as it was. */
-export function RowForm({ model, row, mapping, isWhole }: RowFormProps) {
-  const wrong = new Set(row.problems.map(({ column }) => column))
+export function RowForm({ model, row, mapping, columns, onEnter, onLeave }: RowFormProps) {
   const shown = mapping.roles.flatMap((role, column) => (isShown(role) ? [{ role, column }] : []))
-  const columns = shown.filter(({ column }) => isWhole || wrong.has(column) || wrong.has(null))
+  const fields = shown.filter(({ column }) => columns.includes(column) || columns.includes(null))
   return (
-    <div class="sheet-form">
+    <div
+      class="sheet-form"
+      onFocusIn={onEnter}
+      onFocusOut={(event) => {
+        const to = event.relatedTarget
+        if (!(to instanceof Node) || !event.currentTarget.contains(to)) onLeave()
+      }}
+    >
       {row.kind === 'line' &&
-        columns.map(({ role, column }) => (
+        fields.map(({ role, column }) => (
           <TextField
             key={column}
             label={`${roleLabel[role]} (${columnLetters(column)}${row.row + 1})`}

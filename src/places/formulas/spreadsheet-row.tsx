@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { showNumber } from '../../app/forms/show-fields'
 import type { LineAmount } from '../../app/import/table/line-amounts'
@@ -26,7 +27,10 @@ interface RowProps {
 
 export function SpreadsheetRow({ model, row, mapping, phase, isAsked, isOpen, onToggle }: RowProps) {
   const { line, problems } = row
-  const wrong = problems.length > 0
+  // A field stays while somebody types in it, though its first digit may settle the row already.
+  const [held, setHeld] = useState<readonly (number | null)[]>([])
+  const columns = [...held, ...problems.map(({ column }) => column)]
+  const wrong = columns.length > 0
   return (
     <li class={classes('sheet-row', `sheet-row-${row.kind}`, isAsked && 'sheet-row-asked')} id={`sheet-row-${row.row}`}>
       <button type="button" class="sheet-row-head" aria-expanded={isOpen || wrong} onClick={onToggle}>
@@ -51,7 +55,16 @@ export function SpreadsheetRow({ model, row, mapping, phase, isAsked, isOpen, on
         <Notice key={problem.code} kind="caution" title={rowSentence(problem)} />
       ))}
       {line && <SpreadsheetMatch model={model} line={line} isOpen={isOpen} />}
-      {(isOpen || wrong) && <RowForm model={model} row={row} mapping={mapping} isWhole={isOpen} />}
+      {(isOpen || wrong) && (
+        <RowForm
+          model={model}
+          row={row}
+          mapping={mapping}
+          columns={isOpen ? [null] : columns}
+          onEnter={() => setHeld(columns)}
+          onLeave={() => setHeld([])}
+        />
+      )}
     </li>
   )
 }
