@@ -1,12 +1,13 @@
 import type { Micrograms } from '../trade/mass'
 import type { Balance, Lot } from './catalogue'
 import type { PremixRecipe } from './premix-recipe'
+import type { RangeFault } from './range-faults'
 
 /**
  * What stands in the way of a batch before it is opened. `about` is the line or vessel it concerns; with `code` it
  * names the finding in `header.kept`, once a person keeps it with a reason.
  */
-export type Finding = LotFinding | BalanceFinding | VesselFinding | StirrerFinding | HeldBackFinding
+export type Finding = LotFinding | BalanceFinding | VesselFinding | StirrerFinding | RangeFault | QsFinding
 
 export type LotFinding =
   | { readonly code: 'LOT_EXPIRED'; readonly about: string; readonly lot: Lot; readonly daysOver: number }
@@ -50,7 +51,8 @@ export interface StirrerFinding {
   readonly stirsUg: { readonly min: Micrograms; readonly max: Micrograms }
 }
 
-export interface HeldBackFinding {
-  readonly code: 'NOTHING_HELD_BACK'
+/** Nothing can give way after a slip: q.s. is weighed whole, or there is none (`about` is empty then). */
+export interface QsFinding {
+  readonly code: 'NOTHING_HELD_BACK' | 'NO_QS'
   readonly about: string
 }

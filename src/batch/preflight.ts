@@ -8,8 +8,9 @@ import { loadsOf } from './loads'
 import type { Plan, PlannedLine } from './plan'
 import { lotFindings } from './preflight-lots'
 import { premixesFor } from './premix-recipe'
+import { rangeFaults } from './range-faults'
 
-/** Lots first, then balances, then vessels, each in the order of the formula. `onHand` by lot id; `todayIso` local. */
+/** Ranges first, then lots, balances, vessels, each in the order of the formula. `onHand` by lot id; `todayIso` local. */
 export function preflightOf(
   header: BatchHeader,
   plan: Plan,
@@ -18,16 +19,17 @@ export function preflightOf(
 ): readonly Finding[] {
   const lines = [...plan.lines.values()]
   return [
+    ...rangeFaults(lines, header.revision.sharedLimits),
     ...lotFindings(lines, onHand, todayIso),
     ...lines.flatMap((planned) => balanceFinding(planned, lines, header)),
     ...vesselFindings(header, plan),
-    ...heldBackFinding(lines, plan),
+    ...qsFinding(lines, plan),
   ]
 }
 
 /** What must be settled or kept with a reason before the batch opens; the others are said, no more. */
 export const mustBeSettled = ({ code }: Finding): boolean =>
-  code !== 'NO_LOT' && code !== 'FAIRLY_SMALL' && code !== 'NOTHING_HELD_BACK'
+  code !== 'NO_LOT' && code !== 'FAIRLY_SMALL' && code !== 'NOTHING_HELD_BACK' && code !== 'NO_QS'
 
 function balanceFinding(planned: PlannedLine, lines: readonly PlannedLine[], header: BatchHeader): Finding[] {
   const { balance, targetUg, line, fraction } = planned
@@ -82,7 +84,8 @@ function vesselFindings(header: BatchHeader, plan: Plan): Finding[] {
 const isStirred = ({ revision }: BatchHeader, vessel: string): boolean =>
   revision.procedure.some((step) => step.vessel === vessel && (step.kind === 'mix' || step.kind === 'hydrate'))
 
-function heldBackFinding(lines: readonly PlannedLine[], plan: Plan): Finding[] {
+function qsFinding(lines: readonly PlannedLine[], plan: Plan): Finding[] {
   const qs = lines.find(({ line }) => line.amount.kind === 'qs')
-  return qs && plan.heldBackUg === 0 ? [{ code: 'NOTHING_HELD_BACK', about: qs.line.id }] : []
+  if (qs === undefined) return [{ code: 'NO_QS', about: '' }]
+  return plan.heldBackUg === 0 ? [{ code: 'NOTHING_HELD_BACK', about: qs.line.id }] : []
 }

@@ -13,6 +13,9 @@ import { coupledProblems, remedyProblems } from '../property/trade/remedy-instan
 type Highs = Awaited<ReturnType<typeof highsLoader>>
 
 const seed = 20_240_117
+
+/** All kinds of 40 lines, at the 99th percentile. */
+const budgetMs = 5
 const aims: readonly Aim[] = ['least-extra', 'least-departure', 'least-cost']
 const closedForm: Readonly<Record<Aim, (problem: RemedyProblem) => LeastRemedy>> = {
   'least-extra': addTheLeast,
@@ -39,15 +42,11 @@ export async function runRemedyBench(): Promise<object> {
   })
   const coupledLarge = fc.sample(coupledProblems(40, 40), { seed, numRuns: 500 })
   const coupled: number[] = []
-  for (const problem of coupledLarge) {
-    const startedAt = performance.now()
-    for (const aim of aims) await withinAllLimits(problem, aim)
-    coupled.push(performance.now() - startedAt)
-  }
+  for (const problem of coupledLarge) coupled.push(await leastTimeOf(async () => allAims(problem)))
   return {
     lines: 40,
     runs: large.length,
-    allKindsMs: quantiles(all),
+    allKindsMs: { ...quantiles(all), budget: budgetMs, within: quantiles(all).p99 <= budgetMs },
     ...Object.fromEntries(kinds),
     coupledAimsMs: { runs: coupled.length, ...quantiles(coupled) },
     agreement: await agreement(highs, remedyProblems(5, 40)),
@@ -143,6 +142,20 @@ function textOf({ minimise, rows }: Program): string {
     ...(most === undefined ? [] : [`${sum(coefficients)} <= ${most}`]),
   ])
   return `Minimize\n goal: ${sum(minimise)}\nSubject To\n ${lines.join('\n ')}\nEnd\n`
+}
+
+async function allAims(problem: RemedyProblem): Promise<void> {
+  for (const aim of aims) await withinAllLimits(problem, aim)
+}
+
+async function leastTimeOf(work: () => Promise<void>): Promise<number> {
+  let leastMs = Number.POSITIVE_INFINITY
+  for (let times = 0; times < 3; times += 1) {
+    const startedAt = performance.now()
+    await work()
+    leastMs = Math.min(leastMs, performance.now() - startedAt)
+  }
+  return leastMs
 }
 
 /** The best of three in ms, so that what else the machine does is not counted. */

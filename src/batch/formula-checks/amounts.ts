@@ -35,7 +35,7 @@ function totalChecks({ revision, unknown }: Checked): FormulaCheck[] {
     return [{ code: 'QS_NEGATIVE', severity: 'stop', figure, limit: { max: 1, unit: 'share' }, source }, ...gone]
   if (qs === null && Math.abs(stated - 1) > same)
     return [{ code: 'TOTAL_OFF', severity: 'stop', figure, limit: whole, source }, ...gone]
-  return gone
+  return qs === null ? [{ code: 'QS_NONE', severity: 'note', source }, ...gone] : gone
 }
 
 /** A preservative has sentences of its own: too little of it is as wrong as too much. */

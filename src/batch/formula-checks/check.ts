@@ -52,7 +52,8 @@ export type CheckTopic =
 
 /** The data that its sentence needs, by code. `name` is the bench name of a material. */
 export type Said =
-  | { readonly code: 'TOTAL_OFF' | 'QS_NEGATIVE' | 'QS_TWICE' | 'LINES_NONE' }
+  | { readonly code: 'TOTAL_OFF' | 'QS_NEGATIVE' | 'QS_TWICE' | 'QS_NONE' | 'LINES_NONE' }
+  | { readonly code: 'RANGE_CONTRADICTORY' | 'RANGE_AGAINST_USE' | 'RANGE_EXCLUDES'; readonly name: string }
   | { readonly code: 'MATERIAL_UNKNOWN'; readonly materialId: string }
   | { readonly code: 'USE_OVER' | 'USE_UNDER' | 'USE_MAY_PASS'; readonly name: string }
   | { readonly code: 'SHARED_OVER' | 'SHARED_UNDER'; readonly name: string }

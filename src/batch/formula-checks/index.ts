@@ -7,6 +7,7 @@ import { emulsionChecks } from './emulsion'
 import { checkedOf } from './lines'
 import { phChecks } from './ph'
 import { procedureChecks } from './procedure'
+import { rangeChecks } from './ranges'
 import { safetyChecks } from './safety'
 import { surfactantChecks } from './surfactants'
 import { thickenerChecks } from './thickeners'
@@ -31,6 +32,7 @@ export function checksOf(
 
 const looks = [
   amountChecks,
+  rangeChecks,
   phChecks,
   surfactantChecks,
   thickenerChecks,

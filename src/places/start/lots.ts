@@ -29,10 +29,11 @@ export function shelfOf(
 
 /**
  * What a hand would take: the released lot that expires first and has some left. An expired one is not passed over in
- * silence: it stands on the shelf, is called out, and settled. Quarantine only where there is nothing else.
+ * silence: it stands on the shelf, is called out, and settled. Quarantine only where there is nothing else; where all
+ * are empty the first of them, so that this is called out too.
  */
 export function proposedLots(shelf: readonly ShelfLot[]): readonly string[] {
-  const first = shelf.find(isReleased) ?? shelf.find(({ state }) => state === 'quarantine')
+  const first = shelf.find(isReleased) ?? shelf.find(({ state }) => state === 'quarantine') ?? shelf[0]
   return first ? [first.lot.id] : []
 }
 

@@ -9,6 +9,7 @@ import { Card } from '../../parts/card'
 import { Row } from '../../parts/choice'
 import { costOf } from './costs'
 import { KeepSheet } from './keep-sheet'
+import { notesOf } from './notes'
 import { PremixSheet } from './premix-sheet'
 import { checksDone, wearOf } from './ready'
 import type { StartProps, StartSheet } from './shared'
@@ -38,6 +39,11 @@ export const SettlePanel = ({ model, setUp, house, onSheet }: SettlePanelProps) 
           onTake={(way) => (way.mixes ? setMixes(way.mixes) : model.change(way.take))}
           onKeep={() => setKeeping(card)}
         />
+      ))}
+      {notesOf(setUp).map((note) => (
+        <p key={note} class="settle-note">
+          {note}
+        </p>
       ))}
       <Row
         icon="clipboard-check"

@@ -1,9 +1,11 @@
-import type { BalanceFinding, Finding, LotFinding, StirrerFinding, VesselFinding } from '../../batch/finding'
+import type { BalanceFinding, Finding, LotFinding } from '../../batch/finding'
 import { mustBeSettled } from '../../batch/preflight'
 import { usableLots } from './lots'
 import type { SetUp } from './set-up'
+import { rangeCard } from './settle-ranges'
 import { smallCard } from './settle-small'
-import { keeping, nameOf, type SettleCard, type SettleWorld, withBalance, withLots, withVessel } from './ways'
+import { stirrerCard, vesselCard } from './settle-vessels'
+import { base, keeping, nameOf, type SettleCard, type SettleWorld, withBalance, withLots } from './ways'
 
 /** In the order in which they are numbered: lots, balances, vessels. Lines too small for one balance share a card. */
 export function settleCards(world: SettleWorld): readonly SettleCard[] {
@@ -37,12 +39,19 @@ function cardOf(finding: Finding, world: SettleWorld): SettleCard[] {
       return [overBalanceCard(finding, world)]
     case 'VESSEL_SMALL':
       return [vesselCard(finding, world)]
+    case 'RANGE_CONTRADICTORY':
+    case 'RANGE_AGAINST_USE':
+    case 'RANGE_EXCLUDES':
+    case 'SHARED_CONTRADICTORY':
+    case 'SHARED_EXCLUDES':
+      return [rangeCard(finding, world)]
     case 'STIRRER_RANGE':
       return [stirrerCard(finding, world)]
     case 'TOO_SMALL':
     case 'FAIRLY_SMALL':
     case 'NO_LOT':
     case 'NOTHING_HELD_BACK':
+    case 'NO_QS':
       return []
   }
 }
@@ -99,10 +108,11 @@ function shortCard(finding: Extract<LotFinding, { code: 'LOT_SHORT' }>, world: S
   const chosen = setUp.header.lots.find(({ line }) => line === about)?.lots.map(({ id }) => id) ?? []
   const more = usableLots(setUp.shelves.get(about) ?? [], wantedUg, chosen).slice(chosen.length)
   const codes = more.flatMap((id) => world.house.lots.get(id)?.code ?? [])
+  const left = leftUg > 0 ? `${format.massWithUnit(leftUg)} is left` : 'Nothing is left'
   return {
     ...base(finding, 'short'),
-    title: `Not enough ${nameOf(world, about)}`,
-    text: `${format.massWithUnit(leftUg)} is left of what was chosen; ${format.massWithUnit(wantedUg)} is needed.${
+    title: `${leftUg > 0 ? 'Not enough' : 'No'} ${nameOf(world, about)}`,
+    text: `${left} of what was chosen; ${format.massWithUnit(wantedUg)} is needed.${
       codes.length === 0 ? ' No other lot may be used.' : ''
     }`,
     ways: codes.length > 0 ? [{ label: `Add ${codes.join(' + ')}`, take: withLots(about, [...chosen, ...more]) }] : [],
@@ -128,51 +138,6 @@ function overBalanceCard(finding: Extract<BalanceFinding, { code: 'OVER_BALANCE'
     reasons: [inParts],
   }
 }
-
-function vesselCard(finding: VesselFinding, world: SettleWorld): SettleCard {
-  const { about, peakUg, neededUg: wantedUg, capacityUg } = finding
-  const { format, house, setUp } = world
-  const row = setUp.vessels.find(({ need }) => need.id === about)
-  const taken = new Set(setUp.vessels.map(({ kept }) => kept?.id))
-  const larger = house.vessels
-    .filter((kept) => kept.capacityUg >= wantedUg && !taken.has(kept.id) && !kept.archived)
-    .sort((a, b) => a.capacityUg - b.capacityUg)[0]
-  const fits = peakUg <= capacityUg
-  const room = fits ? ` The formula asks for room for ${format.massWithUnit(wantedUg)}.` : ''
-  return {
-    ...base(finding, 'small'),
-    title: `${row?.vessel.name ?? about} is ${fits ? 'tight' : 'too small'}`,
-    text: `${format.massWithUnit(peakUg)} goes in; it holds ${format.massWithUnit(capacityUg)}.${room}`,
-    ways: larger ? [{ label: `Use ${larger.name}`, take: withVessel(about, larger.id) }] : [],
-    reasons: ['It has held this before', 'Made in two parts'],
-  }
-}
-
-function stirrerCard({ about, peakUg, stirsUg, code }: StirrerFinding, world: SettleWorld): SettleCard {
-  const { format, house, setUp } = world
-  const row = setUp.vessels.find(({ need }) => need.id === about)
-  const taken = new Set(setUp.vessels.map(({ kept }) => kept?.id))
-  const neededRoomUg = peakUg * (row?.need.roomFactor ?? 1)
-  const other = house.vessels
-    .filter((kept) => !taken.has(kept.id) && !kept.archived && kept.capacityUg >= neededRoomUg)
-    .filter(({ stirsUg: range }) => range !== undefined && peakUg >= range.min && peakUg <= range.max)
-    .sort((a, b) => a.capacityUg - b.capacityUg)[0]
-  const [least, most] = [format.massWithUnit(stirsUg.min), format.massWithUnit(stirsUg.max)]
-  return {
-    ...base({ code, about }, 'stirrer'),
-    title: `The stirrer is not made for this ${peakUg < stirsUg.min ? 'little' : 'much'}`,
-    text: `${format.massWithUnit(peakUg)} is stirred in ${row?.vessel.name ?? about}; its stirrer moves ${least} to ${most}.`,
-    ways: other ? [{ label: `Use ${other.name}`, take: withVessel(about, other.id) }] : [],
-    reasons: ['Another stirrer is taken', 'Stirred by hand'],
-  }
-}
-
-const base = ({ code, about }: Pick<Finding, 'code' | 'about'>, word: string) => ({
-  id: `${code} ${about}`,
-  code,
-  abouts: [about],
-  word,
-})
 
 const neededUg = ({ plan }: SetUp, line: string): number => (plan.ok ? (plan.value.lines.get(line)?.targetUg ?? 0) : 0)
 

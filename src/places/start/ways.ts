@@ -35,6 +35,13 @@ export interface SettleWorld {
 }
 
 export const nameOf = ({ setUp }: SettleWorld, line: string): string => nameOfLine(setUp, line)
+/** What every card begins with: `word` stands in the table. */
+export const base = ({ code, about }: Pick<Finding, 'code' | 'about'>, word: string) => ({
+  id: `${code} ${about}`,
+  code,
+  abouts: [about],
+  word,
+})
 
 export const withLots =
   (line: string, lots: readonly string[]) =>
