@@ -5,7 +5,7 @@ import { verifyRemedy } from '../trade/remedy-check'
 import { type Aim, withinAllLimits } from '../trade/remedy-coupled'
 import { addTheLeast, departTheLeast, type LeastRemedy, spendTheLeast } from '../trade/remedy-least'
 import { costOf } from '../trade/remedy-model'
-import { type FinishedRow, rowsOf } from './finished-rows'
+import { allRowsOf, type FinishedRow, rowsOf } from './finished-rows'
 import type { RemedyKind } from './kinds'
 import { acceptedChangeUg, looseUg, openDeviations } from './losses'
 import { vesselNow } from './progress'
@@ -30,6 +30,14 @@ export function consequencesOf(state: BatchState, deviationId: string): Conseque
   const question = questionOf(state, deviation, null)
   const rows = rowsOf(question, question.leftUg).filter((row) => row.breaks || row.line === deviation.line)
   return { finishedUg: sum(question.leftUg), rows }
+}
+
+/** Where every line and every limit over several lines ends by a way on: its whole proof, in the order of the formula. */
+export function proofOf(state: BatchState, deviationId: string, { finalUg }: RemedyOffer): readonly FinishedRow[] {
+  const deviation = state.deviations.get(deviationId)
+  if (!deviation || finalUg.length === 0) return []
+  const question = questionOf(state, deviation, null)
+  return allRowsOf(question, finalUg)
 }
 
 /** The limits that would be broken if everything were left as it is now. */
@@ -175,6 +183,7 @@ function acceptOffer(question: Question, deviation: DeviationState): RemedyOffer
     ...unchanged(question, 'accept'),
     totalUg: state.totalUg + acceptedChangeUg(deviation),
     endsUg: sum(leftUg),
+    finalUg: leftUg,
     rows: rowsOf(question, leftUg).filter((row) => row.breaks || row.line === deviation.line),
     breaks: Math.max(breaks, left),
     binds,

@@ -26,7 +26,16 @@ interface Asked {
 }
 
 /** The line that it is about, then what breaks, the worst first, then what stands on its limit. */
-export function rowsOf({ state, about, problem, leftUg }: Asked, finalUg: readonly Micrograms[]): FinishedRow[] {
+export const rowsOf = (asked: Asked, finalUg: readonly Micrograms[]): FinishedRow[] =>
+  allRowsOf(asked, finalUg)
+    .filter((row) => row.breaks || row.binds || row.line === asked.about)
+    .sort(inOrder(asked.about))
+
+/** How much is left to the nearer of its limits, as a fraction of the finished product; below zero, how far past it. */
+export const spareOf = ({ after, low, high }: FinishedRow): number => Math.min(high - after, after - low)
+
+/** Every line in the order of the formula, then every limit over several lines. */
+export function allRowsOf({ state, problem, leftUg }: Asked, finalUg: readonly Micrograms[]): FinishedRow[] {
   const beforeTotalUg = sum(leftUg)
   const totalUg = sum(finalUg)
   const broken = new Set(outOfRangeAt(problem, finalUg, totalUg))
@@ -44,7 +53,7 @@ export function rowsOf({ state, about, problem, leftUg }: Asked, finalUg: readon
     const ends = { before: shareAt(problem, coupling, leftUg), after: shareAt(problem, coupling, finalUg) }
     return [{ line: id, name, ...ends, low, high, from: 'shared', breaks: broken.has(id), binds: binding.has(id) }]
   })
-  return [...rows, ...shared].filter((row) => row.breaks || row.binds || row.line === about).sort(inOrder(about))
+  return [...rows, ...shared]
 }
 
 /** What a limit over several lines is called. */

@@ -41,6 +41,8 @@ export interface RemedyOffer {
   readonly merits: Merits
   /** How much q.s. goes in from now on. */
   readonly qsAddedUg: Micrograms
+  /** Where each line of the problem ends, in its order; empty where nothing is reckoned. */
+  readonly finalUg: readonly Micrograms[]
   readonly waste?: Waste
   /** In what it is better than the next one. */
   readonly reason: RankReason
@@ -100,6 +102,7 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
     binds: bindingAt(problem, finalUg),
     merits: meritsOf(problem, additionsUg),
     qsAddedUg,
+    finalUg,
     reason: 'as-good',
   }
 }
@@ -130,6 +133,7 @@ export function unchanged({ state }: Question, remedy: RemedyKind): RemedyOffer 
     binds: [],
     merits: { feasible: true, breaks: 0, departure: 0, addedUg: 0, cost: 0 },
     qsAddedUg: 0,
+    finalUg: [],
     reason: 'as-good',
   }
 }

@@ -10,12 +10,14 @@ interface SheetProps {
   /** Buttons that stay in sight at the foot. */
   foot?: ComponentChildren
   wide?: boolean | undefined
+  /** A long text without a field: the keyboard scrolls it. */
+  reading?: boolean | undefined
   /** The word on the way out. */
   closeLabel?: string | undefined
 }
 
 /** A page over the page, on the native dialog: it keeps the focus, Escape leaves it, and the focus goes back. */
-export const Sheet = ({ title, onClose, children, foot, wide, closeLabel = 'Close' }: SheetProps) => {
+export const Sheet = ({ title, onClose, children, foot, wide, reading, closeLabel = 'Close' }: SheetProps) => {
   const ref = useRef<HTMLDialogElement>(null)
   const heading = useId()
   useLayoutEffect(() => {
@@ -45,7 +47,14 @@ export const Sheet = ({ title, onClose, children, foot, wide, closeLabel = 'Clos
         </h2>
         <Button kind="plain" icon="x" label={closeLabel} onPress={onClose} />
       </header>
-      <div class="sheet-body">{children}</div>
+      {reading ? (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls and holds nothing to focus is focused itself
+        <section class="sheet-body" aria-label={title} tabIndex={0}>
+          {children}
+        </section>
+      ) : (
+        <div class="sheet-body">{children}</div>
+      )}
       {foot && <footer class="sheet-foot">{foot}</footer>}
     </dialog>
   )

@@ -3,6 +3,7 @@ import type { Say } from '../../batch/entry-phrases'
 import { kindOfRemedy } from '../../batch/entry-phrases'
 import type { DeviationRecord } from '../../batch/record-deviations'
 import { Mark } from '../../parts/mark'
+import { decimalsApart } from '../../trade/apart'
 import type { PaperProps } from './paper-props'
 
 /** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom. */
@@ -94,9 +95,10 @@ function consequenceWords({ consequence, line }: DeviationRecord, format: Format
   const row = consequence.rows.find((each) => each.line === line) ?? consequence.rows[0]
   if (row === undefined) return ''
   const other = consequence.rows.filter((each) => each.breaks && each !== row).length
-  const limits = `the ${row.from} allows ${format.number(row.low * 100, 2)} to ${format.percent(row.high)}`
+  const decimals = decimalsApart(row.breaks ? [row.after, row.low, row.high] : [row.low, row.high])
+  const limits = `the ${row.from} allows ${format.number(row.low * 100, decimals)} to ${format.percent(row.high, decimals)}`
   const rest = other > 0 ? ` ${other} more would leave their limits.` : ''
-  return `Left so the batch would end at ${format.percent(row.after)}; ${limits}: ${row.breaks ? 'outside' : 'within'}.${rest}`
+  return `Left so the batch would end at ${format.percent(row.after, decimals)}; ${limits}: ${row.breaks ? 'outside' : 'within'}.${rest}`
 }
 
 function asMadeWords({ line, consequence }: DeviationRecord, record: PaperProps['record'], say: Say): string {

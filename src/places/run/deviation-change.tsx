@@ -3,9 +3,9 @@ import { useFormat } from '../../app/format'
 import type { FinishedRow } from '../../batch/deviation'
 import type { BatchState } from '../../batch/state'
 import type { DeviationPanel, Way } from './deviation-model'
-import { boundWords, limitWords, roomWords } from './deviation-words'
+import { boundWords, costWords, type LimitWords, limitWords, roomWords } from './deviation-words'
+import { bareOf, percentsOf } from './figures'
 import { useRun } from './run-context'
-import { bare } from './way-words'
 
 /** Before → after → limit of what the chosen way changes or leaves outside; with a second way beside it to compare. */
 export function Change({ panel }: { panel: DeviationPanel }) {
@@ -24,30 +24,49 @@ function OneWay({ panel }: { panel: DeviationPanel }) {
   const offer = panel.chosen?.offer
   if (panel.chosen === null || offer === undefined) return null
   const { state } = run.handle.view.value
+  const cost = costWords(offer, run.app.settings.value.value.currency, format)
   return (
     <table class="change">
-      <caption>With choice {numberOf(panel, panel.chosen)}</caption>
+      <caption>
+        With choice {numberOf(panel, panel.chosen)}
+        {cost !== null && offer.feasible && `: ${cost} of material still to add`}
+      </caption>
       <tbody>
-        {offer.rows.slice(0, 3).map((row) => (
-          <tr key={row.line}>
-            <th scope="row">{row.name}</th>
-            <td class={row.breaks ? 'change-breaks' : undefined}>
-              {bare(row.before, format)} → <b>{format.percent(row.after)}</b>
-            </td>
-            <td class="change-limit">{row.from === 'none' ? 'no limit stated' : limitWords(row, format)}</td>
-          </tr>
+        {offer.rows.slice(0, 2).map((row) => (
+          <RowChange key={row.line} row={row} />
         ))}
         <tr>
           <th scope="row">Batch</th>
           <td>
             {format.mass(leftUg(panel, state))} → <b>{format.massWithUnit(offer.endsUg)}</b>
           </td>
-          <td class="change-limit">{roomWords(state, panel, format)}</td>
+          <Limit words={roomWords(state, offer.endsUg, format)} />
         </tr>
       </tbody>
     </table>
   )
 }
+
+function RowChange({ row }: { row: FinishedRow }) {
+  const format = useFormat()
+  const percent = percentsOf(row, format)
+  return (
+    <tr>
+      <th scope="row">{row.name}</th>
+      <td class={row.breaks ? 'change-breaks' : undefined}>
+        {bareOf(percent(row.before))} → <b>{percent(row.after)}</b>
+      </td>
+      <Limit words={limitWords(row, format)} />
+    </tr>
+  )
+}
+
+const Limit = ({ words }: { words: LimitWords | null }) => (
+  <td class="change-limit">
+    {words?.limit}
+    {words?.spare && <span class="change-spare">, {words.spare}</span>}
+  </td>
+)
 
 /** Left as it is, then each of the two ways, in % and g. */
 function TwoWays({ panel }: { panel: DeviationPanel }) {
@@ -56,7 +75,7 @@ function TwoWays({ panel }: { panel: DeviationPanel }) {
   const { chosen, compared } = panel
   const [one, two] = [chosen?.offer, compared?.offer]
   if (chosen === null || compared === null || one === undefined || two === undefined) return null
-  const rows = [...one.rows, ...two.rows.filter((row) => one.rows.every(({ line }) => line !== row.line))].slice(0, 3)
+  const rows = [...one.rows, ...two.rows.filter((row) => one.rows.every(({ line }) => line !== row.line))].slice(0, 2)
   return (
     <table class="change change-two">
       <thead>
@@ -72,7 +91,7 @@ function TwoWays({ panel }: { panel: DeviationPanel }) {
         {rows.map((row) => (
           <tr key={row.line}>
             <th scope="row">{row.name}</th>
-            <td>{bare(row.before, format)}</td>
+            <td>{bareOf(percentsOf(row, format)(row.before))}</td>
             {[one, two].map((offer) => (
               <EndsAt key={offer.remedy} row={offer.rows.find(({ line }) => line === row.line)} />
             ))}
@@ -90,6 +109,14 @@ function TwoWays({ panel }: { panel: DeviationPanel }) {
           </td>
           <td class="change-limit" />
         </tr>
+        <tr>
+          <th scope="row">Still to add</th>
+          <td />
+          {[one, two].map((offer) => (
+            <td key={offer.remedy}>{costWords(offer, run.app.settings.value.value.currency, format) ?? 'no price'}</td>
+          ))}
+          <td class="change-limit" />
+        </tr>
       </tbody>
     </table>
   )
@@ -100,7 +127,7 @@ function EndsAt({ row }: { row: FinishedRow | undefined }) {
   const format = useFormat()
   return (
     <td class={row?.breaks ? 'change-breaks' : undefined}>
-      <b>{row === undefined ? 'inside' : bare(row.after, format)}</b>
+      <b>{row === undefined ? 'inside' : bareOf(percentsOf(row, format)(row.after))}</b>
     </td>
   )
 }

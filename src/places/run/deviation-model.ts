@@ -87,8 +87,21 @@ export function takenOutUg(state: BatchState, stepId: string, draft: Draft, reck
   return { kind: 'number', value: heldUg - again.value }
 }
 
-/** What the record says of a remedy that keeps to the plan and so asks for no reason. */
-const plainReason = 'weighed past its band'
+/** What the record gives as the reason of a way that puts things right, until a person says otherwise. */
+export function plainReason({ cause, direction }: DeviationState): string {
+  switch (cause) {
+    case 'forgotten':
+      return 'forgotten'
+    case 'foreign':
+      return 'added by mistake'
+    case 'loss':
+      return 'lost'
+    case 'lot':
+      return 'taken from the wrong lot'
+    default:
+      return direction === 'over' ? 'weighed past its band' : 'weighed short of its band'
+  }
+}
 
 /** What the chosen way comes to; null while something for it is still to be typed. */
 export function intentionOfWay(
@@ -115,7 +128,7 @@ export function intentionOfWay(
         do: 'settle',
         deviation: deviation.id,
         remedy: chosen.kind,
-        reason: reason || plainReason,
+        reason: reason || plainReason(deviation),
       } as const
       if (chosen.offer === undefined || chosen.kind === 'discard') return remedy
       const { totalUg, heldBackUg, targets } = chosen.offer

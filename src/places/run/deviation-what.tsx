@@ -14,7 +14,7 @@ import { useRun } from './run-context'
 import { nameIn } from './way-words'
 
 /** The number that went over, its band, and what the chosen way makes of the finished product. */
-export function WhatHappened({ panel }: { panel: DeviationPanel }) {
+export function WhatHappened({ panel, onProof }: { panel: DeviationPanel; onProof: () => void }) {
   const run = useRun()
   const format = useFormat()
   const { state } = run.handle.view.value
@@ -56,12 +56,15 @@ export function WhatHappened({ panel }: { panel: DeviationPanel }) {
         />
       )}
       <Change panel={panel} />
-      <Button
-        icon="rotate-ccw"
-        label={strikeWords(deviation)}
-        onPress={() => void run.strike(deviation.entry, 'mistyped')}
-        full
-      />
+      <div class="what-foot">
+        <Button
+          icon="rotate-ccw"
+          label={strikeWords(deviation)}
+          onPress={() => void run.strike(deviation.entry, 'mistyped')}
+          full
+        />
+        {panel.chosen?.offer && <Button icon="list" label="In full" onPress={onProof} />}
+      </div>
     </Card>
   )
 }

@@ -1,14 +1,18 @@
+import { currencyText } from '../../app/currency'
 import type { Format } from '../../app/format'
 import type { Lot } from '../../batch/catalogue'
-import type { FinishedRow } from '../../batch/deviation'
+import type { FinishedRow, RemedyOffer } from '../../batch/deviation'
+import { spareOf } from '../../batch/finished-rows'
 import { isKnown } from '../../batch/kinds'
-import { endVessel } from '../../batch/remedy-problem'
+import { lastVessel } from '../../batch/remedy-problem'
 import type { BatchState, DeviationState } from '../../batch/state'
+import type { Micrograms } from '../../trade/mass'
 import type { RankReason } from '../../trade/remedy-rank'
 import { type DeviationPanel, takenOutUg } from './deviation-model'
 import type { Draft } from './draft'
+import { bareOf, decimalsOf, percentsOf } from './figures'
 import type { Reckoner } from './typed'
-import { bare, lower } from './way-words'
+import { lower } from './way-words'
 
 /** Left so, how the product would end, and which limit that passes. */
 export function consequenceWords(panel: DeviationPanel, state: BatchState, format: Format): string {
@@ -17,13 +21,15 @@ export function consequenceWords(panel: DeviationPanel, state: BatchState, forma
   const row = consequences?.rows.find(({ line }) => line === deviation.line)
   if (deviation.inCup && row === undefined) return 'Nothing of it is in the batch yet.'
   if (row === undefined) return ''
-  const ends = `Left so, it ends at ${format.percent(row.after)} ${lower(row.name)}`
-  const inside = row.from === 'none' ? '' : `, inside ${rangeOf(row, format)}`
+  const percent = percentsOf(row, format)
+  const ends = `Left so, it ends at ${percent(row.after)} ${lower(row.name)}`
+  const inside = row.from === 'none' ? '' : `, inside ${bareOf(percent(row.low))}–${percent(row.high)}`
   const others = (consequences?.rows ?? []).filter((each) => each.breaks && each !== row).length
   const more =
     others > 0 ? ` ${others} ${row.breaks ? 'more ' : 'other '}${others === 1 ? 'line is' : 'lines are'} out.` : ''
   if (!row.breaks) return `${ends}${inside}.${more}`
-  return `${ends}; ${limitOwner(row)} ${row.after > row.high ? 'stops at' : 'starts at'} ${format.percent(row.after > row.high ? row.high : row.low)}.${more}`
+  const [side, limit] = row.after > row.high ? ['stops at', row.high] : ['starts at', row.low]
+  return `${ends}; ${limitOwner(row)} ${side} ${percent(limit)}.${more}`
 }
 
 /** Why the lot was not to be used, as far as its own papers say. */
@@ -43,8 +49,6 @@ export function lotOfDeviation(state: BatchState, { line, entry }: DeviationStat
   return state.plan.lines.get(line)?.lots.find(({ id }) => id === lot)
 }
 
-const rangeOf = (row: FinishedRow, format: Format): string => `${bare(row.low, format)}–${format.percent(row.high)}`
-
 function limitOwner({ from }: FinishedRow): string {
   switch (from) {
     case 'formula':
@@ -60,24 +64,42 @@ function limitOwner({ from }: FinishedRow): string {
   }
 }
 
-/** "at most 3.60", "at least 0.38": the limit that a row is nearest to. */
-export const limitWords = (row: FinishedRow, format: Format): string =>
-  `${nearHigh(row) ? 'at most' : 'at least'} ${nearest(row, format)}`
+/** A limit, and what is left to it: "≤ 3.60", "spare 0.10". */
+export interface LimitWords {
+  readonly limit: string
+  readonly spare: string
+}
 
-/** The same in a narrow column: "≤ 3.60". */
+/** The limit that a row is nearest to. */
+export function limitWords(row: FinishedRow, format: Format): LimitWords {
+  if (row.from === 'none' || (row.low <= 0 && row.high >= 1)) return { limit: 'no limit stated', spare: '' }
+  const figure = bareOf(format.percent(Math.abs(spareOf(row)), decimalsOf(row)))
+  return { limit: boundWords(row, format), spare: `${row.breaks ? 'past by' : 'spare'} ${figure}` }
+}
+
+/** The limit alone, for a narrow column: "≤ 3.60". */
 export const boundWords = (row: FinishedRow, format: Format): string =>
-  `${nearHigh(row) ? '≤' : '≥'} ${nearest(row, format)}`
+  `${nearHigh(row) ? '≤' : '≥'} ${bareOf(percentsOf(row, format)(nearHigh(row) ? row.high : row.low))}`
 
-const nearHigh = ({ after, low, high }: FinishedRow): boolean => after >= (low + high) / 2
+const nearHigh = ({ after, low, high }: FinishedRow): boolean => high - after <= after - low
 
-const nearest = (row: FinishedRow, format: Format): string => bare(nearHigh(row) ? row.high : row.low, format)
+/** What the vessel that the batch ends in can hold, or its stirrer moves, and what is left to it at this size. */
+export function roomWords(state: BatchState, endsUg: Micrograms, format: Format): LimitWords | null {
+  const { capacityUg, stirsUg } = lastVessel(state) ?? {}
+  const isStirrer = stirsUg !== undefined && stirsUg.max < (capacityUg ?? Number.POSITIVE_INFINITY)
+  const mostUg = isStirrer ? stirsUg.max : capacityUg
+  if (mostUg === undefined) return null
+  const spareUg = mostUg - endsUg
+  return {
+    limit: `${isStirrer ? 'stirs' : 'room'} ${format.mass(mostUg, 1_000_000)}`,
+    spare: `${spareUg < 0 ? 'past by' : 'spare'} ${format.mass(Math.abs(spareUg), 1_000_000)}`,
+  }
+}
 
-/** What the vessel that the batch ends in can hold. */
-export function roomWords(state: BatchState, panel: DeviationPanel, format: Format): string {
-  const planned = state.plan.byId.get(panel.deviation.step)
-  const vessel = planned && state.plan.vessels.get(endVessel(state, planned.step.vessel))
-  if (vessel?.capacityUg === undefined) return ''
-  return `room for ${format.mass(vessel.capacityUg, 1_000_000)}`
+/** What a way's material comes to from now on; null where a price is missing. */
+export function costWords(offer: RemedyOffer, currency: string, format: Format): string | null {
+  const { cost } = offer.merits
+  return cost === null ? null : currencyText({ sum: cost, unpriced: 0 }, currency, format)
 }
 
 export interface WayAct {
@@ -125,7 +147,7 @@ export function actOfWay(
       }
     default: {
       const count = chosen.offer?.targets.length ?? 0
-      const sub = `${count} ${count === 1 ? 'target changes' : 'targets change'}, the old ones stay legible`
+      const sub = `${count} ${count === 1 ? 'target changes' : 'targets change'}`
       return { label: `Make ${format.massWithUnit(chosen.offer?.endsUg ?? 0)}`, sub, closed: false }
     }
   }
@@ -145,6 +167,10 @@ export function questionWords({ deviation }: DeviationPanel): string {
       return 'It cannot come out. Choose a way on.'
   }
 }
+
+/** By what the ways on stand in their order. */
+export const rankingWords =
+  'In order: inside all limits, then the least change to the formula, the least material, the least cost.'
 
 /** Why the chosen way stands before the next one. */
 export function orderWords(reason: RankReason | undefined): string {

@@ -1,13 +1,17 @@
 import './deviation.css'
+import { useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import { whyNot } from '../../app/refusals/ways-on'
 import type { BatchState } from '../../batch/state'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
+import { classes } from '../../parts/classes'
 import { ReasonChips } from '../../parts/reason-chips'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
-import { type DeviationPanel, panelOf } from './deviation-model'
+import { type DeviationPanel, panelOf, plainReason } from './deviation-model'
 import { useOffers } from './deviation-offers'
+import { Proof } from './deviation-proof'
+import { reasonsFor } from './deviation-reasons'
 import { TakeOut } from './deviation-take-out'
 import { WhatHappened } from './deviation-what'
 import { actOfWay, consequenceWords, orderWords, questionWords } from './deviation-words'
@@ -19,20 +23,16 @@ import { wayLine, wayTitle, wordsFor } from './way-words'
 export function Deviation() {
   const run = useRun()
   const panel = panelOf(run, useOffers(run))
+  const [inFull, setInFull] = useState(false)
   if (panel === null) return null
   return (
     <>
-      <WhatHappened panel={panel} />
+      <WhatHappened panel={panel} onProof={() => setInFull(true)} />
       <WaysOn panel={panel} />
+      {inFull && <Proof panel={panel} onClose={() => setInFull(false)} />}
     </>
   )
 }
-
-const reasons = {
-  accept: ['inside what the product allows', 'trial batch', 'cannot be mended now'],
-  discard: ['weighed far over', 'wrong material', 'forgotten', 'contaminated'],
-  'discard-cup': ['weighed far over', 'wrong material', 'contaminated'],
-} as const
 
 function WaysOn({ panel }: { panel: DeviationPanel }) {
   const run = useRun()
@@ -40,6 +40,7 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
   const { state } = run.handle.view.value
   const { currency } = run.app.settings.value.value
   const { chosen } = panel
+  const [asksWhy, setAsksWhy] = useState(false)
   const choose = (index: number): boolean => {
     const way = panel.ways[index]
     if (way === undefined) return false
@@ -56,7 +57,7 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
       <h2 class="ways-title">{questionWords(panel)}</h2>
       <p class="ways-say">{consequenceWords(panel, state, format)}</p>
       <Messages gates={[]} undo={false} />
-      <ol class={panel.deviation.inCup ? 'ways-list ways-cup' : 'ways-list'}>
+      <ol class={listClass(panel)}>
         {panel.ways.map((way, index) => (
           <li key={way.kind}>
             <button
@@ -80,24 +81,34 @@ function WaysOn({ panel }: { panel: DeviationPanel }) {
         <p class="way-line">{wayLine(chosen, panel, state, format, currency)}</p>
       )}
       {chosen?.kind === 'take-out' && <TakeOut byUg={panel.deviation.byUg} />}
-      {(chosen?.kind === 'accept' || chosen?.kind === 'discard' || chosen?.kind === 'discard-cup') && (
+      {(asksWhy || panel.needsReason) && (
         <ReasonChips
           label="Why"
-          options={reasons[chosen.kind]}
+          options={reasonsFor(panel)}
           other="In your own words"
           value={panel.reason}
           onChange={(reason) => run.type('reason', reason)}
         />
       )}
-      <Button
-        kind={act.closed ? 'closed' : 'filled'}
-        size="primary"
-        label={act.label}
-        sub={act.sub}
-        onPress={() => void run.settle(chosen?.kind)}
-        full
-        class="ways-act"
-      />
+      <div class="ways-act">
+        {!panel.needsReason && chosen?.kind !== 'take-out' && (
+          <Button
+            label="Why"
+            sub={panel.reason || plainReason(panel.deviation)}
+            expanded={asksWhy}
+            onPress={() => setAsksWhy(!asksWhy)}
+            class="ways-reason"
+          />
+        )}
+        <Button
+          kind={act.closed ? 'closed' : 'filled'}
+          size="primary"
+          label={act.label}
+          sub={act.sub}
+          onPress={() => void run.settle(chosen?.kind)}
+          full
+        />
+      </div>
     </Card>
   )
 }
@@ -114,6 +125,10 @@ function Why({ panel, state }: { panel: DeviationPanel; state: BatchState }) {
     </p>
   )
 }
+
+/** Six cards have to fit where five stand at ease. */
+const listClass = ({ deviation, ways }: DeviationPanel): string =>
+  classes('ways-list', deviation.inCup && 'ways-cup', ways.length > 5 && 'ways-many')
 
 /** While a mass is typed for the cup, digits are digits. */
 const isTakingOut = (panel: DeviationPanel): boolean => panel.chosen?.kind === 'take-out'

@@ -6,6 +6,7 @@ import { nameOfShared } from '../../batch/finished-rows'
 import type { BatchState } from '../../batch/state'
 import { nameOfLine } from '../../batch/wording'
 import type { DeviationPanel, Way } from './deviation-model'
+import { bareOf, percentsOf } from './figures'
 
 /** A consequence is read in a glance: longer lines are cut to this. */
 const longestLine = 52
@@ -68,7 +69,8 @@ function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Form
       : 'It goes to waste; this line starts at nought.'
   const total = format.massWithUnit(offer.endsUg)
   const about = offer.rows.find(({ line }) => line === panel.deviation.line)
-  if (way.kind === 'accept') return `Ends at ${total}${about ? ` with ${format.percent(about.after)}` : ''}. Say why.`
+  if (way.kind === 'accept')
+    return `Ends at ${total}${about ? ` with ${percentsOf(about, format)(about.after)}` : ''}. Say why.`
   if (way.kind === 'discard') return wasteWords(offer, format, currency)
   const limits = limitsAfter(offer, panel, about, format)
   if (way.kind === 'qs' || way.kind === 'departure') return `Stays ${total}.${limits}`
@@ -93,7 +95,7 @@ function limitsAfter(
   const first = offer.rows.find((row) => row.breaks)
   if (first) {
     const whose = first === about ? '' : `${first.name} `
-    return ` ${whose}${format.percent(first.after)}, still ${outWords(first, format)}.`
+    return ` ${whose}${percentsOf(first, format)(first.after)}, still ${outWords(first, format)}.`
   }
   return panel.consequences?.rows.some((row) => row.breaks)
     ? ' Every line back in its limits.'
@@ -101,7 +103,9 @@ function limitsAfter(
 }
 
 const outWords = (row: FinishedRow, format: Format): string =>
-  row.after > row.high ? `over ${bare(row.high, format)}` : `under ${bare(row.low, format)}`
+  row.after > row.high
+    ? `over ${bareOf(percentsOf(row, format)(row.high))}`
+    : `under ${bareOf(percentsOf(row, format)(row.low))}`
 
 /** What the sentences about a way on need from the batch. */
 export const wordsFor = (state: BatchState, format: Format): WayWords => ({
@@ -112,9 +116,6 @@ export const wordsFor = (state: BatchState, format: Format): WayWords => ({
 
 const vesselName = (state: BatchState, id: string | undefined): string =>
   state.plan.vessels.get(id ?? '')?.name ?? 'this vessel'
-
-/** The figure of a percentage alone. */
-export const bare = (fraction: number, format: Format): string => format.percent(fraction).replace(/\s*%$/, '')
 
 const short = (text: string): string =>
   text.length <= longestLine ? text : `${text.slice(0, longestLine - 1).trimEnd()}…`

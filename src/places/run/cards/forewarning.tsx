@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { useFormat } from '../../../app/format'
 import { forewarn } from '../../../batch/forewarn'
 import type { OnHand } from '../../../batch/remedy-limits'
@@ -7,7 +7,7 @@ import { useRun } from '../run-context'
 import { wayOut } from '../way-words'
 import { lotInUse } from '../weigh-model'
 
-/** Before Record: the reading is past its band, and what the cheapest way out would be. Nothing is written for it. */
+/** Under a reading that is past its band, before Record: what the cheapest way out would be. Nothing is written for it. */
 export function Forewarning() {
   const run = useRun()
   const format = useFormat()
@@ -27,6 +27,13 @@ export function Forewarning() {
     const named = { ...(lot === undefined ? {} : { lot }), ...(checkedBy ? { checkedBy } : {}) }
     return forewarn(state, { step, reading: net.reading, ...named }, app.clock.nowMs(), onHand)
   }, [state, step, net, draft, onHand, app])
+  const place = useRef<HTMLDivElement>(null)
+  // On a phone the card scrolls behind the pad.
+  useEffect(() => place.current?.scrollIntoView({ block: 'nearest' }), [offer === null])
   if (offer === null) return null
-  return <Notice kind="over" title={`Past its band, and it cannot come out. ${wayOut(offer, state, format)}`} live />
+  return (
+    <div ref={place}>
+      <Notice kind="over" title={wayOut(offer, state, format)} live />
+    </div>
+  )
 }

@@ -31,6 +31,7 @@ export function WeighCard() {
       <WeighHead />
       <Messages gates={run.gates.value} />
       <ReadingHero />
+      {judged?.state === 'over' && !weighing.inCup && <Forewarning key={planned.id} />}
       <Horn
         netUg={judged?.netUg ?? 0}
         targetUg={weighing.leftUg}
@@ -41,7 +42,6 @@ export function WeighCard() {
         bleedPx={hornBleedPx()}
         heightPx={isNarrow() ? 32 : 60}
       />
-      {judged?.state === 'over' && !weighing.inCup && <Forewarning key={planned.id} />}
       {planned.step.secondPerson && <SecondPerson />}
       <WeighActs part={status === 'part'} />
     </Card>
