@@ -4,6 +4,7 @@ import {
   firstStep,
   gramsToSit,
   nextStep,
+  nextStepByTrend,
   ownCharge,
   stepByCurve,
   type Titration,
@@ -29,6 +30,11 @@ export interface PhProblem {
   readonly records: readonly PhRecord[]
   /** Buffer capacity assumed for a first addition, mol/kg/pH; what nothing is known of where absent. */
   readonly capacity?: number
+  /**
+   * plain: the capacity step alone · wary (the usual): the trend of the capacity, and the unsteadiness of hand and meter,
+   * are reckoned with as well
+   */
+  readonly rule?: 'plain' | 'wary'
   /** The own charge of an earlier batch of the formula. */
   readonly earlier?: ChargeCurve | undefined
   /** The most that one addition may be, where the formula says so. */
@@ -68,7 +74,17 @@ export const capacityOfUnknown = 0.00005
 
 /** The part of the window next to each edge where nothing more is added, or not yet enough is in. */
 const edgeShare = 0.1
+/** A reading can be off, so a wary adviser goes on a little further from the edge that is met first. */
+const waryNearShare = 0.2
+/** How much less is added first, where nothing is known. */
+const waryFirst = 0.85
+/** How many steps of the balance a hand may miss by. */
+const handSteps = 2
+/** From so near to the far edge a miss of the hand may pass it. */
+const waryPh = 1
 const fewSteps = 5
+/** What binary fractions can make of an edge. */
+const tiny = 1e-9
 
 /**
  * The next addition of a pH adjuster. Adjuster and water are known, so every reading gives one point of the batch's own
@@ -89,7 +105,7 @@ export function advisePh(problem: PhProblem): Result<PhAdvice, PhRefusal> {
   if (step.grams > gramsFromMicrograms(problem.massUg)) {
     return refuse({ code: 'ADJUSTER_CANNOT_REACH', ph: adjuster.kind === 'acid' ? window.high : window.low })
   }
-  const exactUg = Math.round(step.grams * 1e6)
+  const exactUg = Math.round(gramsOf(problem, titration, step) * 1e6)
   const roundedUg = Math.max(stepUg, roundToStep(exactUg, stepUg))
   const capUg = Math.max(stepUg, roundDownToStep(problem.mostUg ?? roundedUg, stepUg))
   const doseUg = Math.min(roundedUg, capUg)
@@ -125,18 +141,29 @@ function titrationOf({
   return { batchKg: gramsFromMicrograms(massUg) / 1000, adjuster, near, far, records: [first, ...others] }
 }
 
-function stopOf({ window: { low, high }, adjuster, records }: PhProblem, ph: number): StopReason | null {
-  const edge = edgeShare * (high - low)
-  if (low + edge <= ph && ph <= high - edge) return 'in-window'
-  const toFar = adjuster.kind === 'acid' ? ph - low : high - ph
-  if (toFar >= edge) return null
-  if (toFar >= 0) return 'near-far-edge'
-  return records.every(({ addedUg }) => addedUg === 0) ? 'wrong-adjuster' : 'past-far-edge'
+function stopOf({ window: { low, high }, adjuster, records, rule }: PhProblem, ph: number): StopReason | null {
+  const width = high - low
+  const [fromNear, toFar] = adjuster.kind === 'acid' ? [high - ph, ph - low] : [ph - low, high - ph]
+  if (toFar < 0) return records.every(({ addedUg }) => addedUg === 0) ? 'wrong-adjuster' : 'past-far-edge'
+  if (toFar < edgeShare * width - tiny) return 'near-far-edge'
+  const enough = rule === 'plain' ? edgeShare : waryNearShare
+  return fromNear >= enough * width - tiny ? 'in-window' : null
 }
 
-function stepOf({ earlier, records, capacity = capacityOfUnknown }: PhProblem, titration: Titration): CapacityStep {
+function stepOf({ earlier, records, rule, capacity }: PhProblem, titration: Titration): CapacityStep {
   if (earlier !== undefined) return stepByCurve(titration, earlier)
-  return records.length === 1 ? firstStep(titration, capacity) : nextStep(titration)
+  if (records.length === 1) return firstStep(titration, capacity ?? capacityOfUnknown)
+  return rule === 'plain' ? nextStep(titration) : nextStepByTrend(titration)
+}
+
+/** What to ask the hand for: near the window so much less that a miss of some steps of the balance does not pass it. */
+function gramsOf(problem: PhProblem, { far, records: read }: Titration, { grams, most }: CapacityStep): number {
+  const { records, earlier, rule, stepUg } = problem
+  if (rule === 'plain') return grams
+  const last = read.at(-1) ?? read[0]
+  const asked = records.length === 1 && earlier === undefined ? waryFirst * grams : grams
+  const miss = Math.abs(far - last.ph) < waryPh ? handSteps * gramsFromMicrograms(stepUg) : 0
+  return Math.min(asked, most - miss)
 }
 
 function reasonOf({ earlier, records }: PhProblem, { bound }: CapacityStep): DoseReason {

@@ -1,4 +1,5 @@
 import { type Adjuster, chargePerMole } from './adjusters'
+import { chargeToGo, trendOf } from './capacity-trend'
 import { waterCharge } from './charge'
 import { type ChargeCurve, chargeAt } from './charge-curve'
 
@@ -25,6 +26,8 @@ export interface Titration {
 export interface CapacityStep {
   readonly grams: number
   readonly bound: 'middle' | 'careful'
+  /** The most that cannot pass 80 % across. */
+  readonly most: number
   readonly chargeAt: { readonly expected: (ph: number) => number; readonly furthest: (ph: number) => number }
 }
 
@@ -32,7 +35,7 @@ const aimAcross = 0.45
 const limitAcross = 0.8
 /** Standard deviation that a reading is trusted to; two make √2 of it. */
 const meterPh = 0.04
-const slackPh = Math.SQRT2 * meterPh
+export const slackPh = Math.SQRT2 * meterPh
 /** Readings nearer than this say little about what is between them. */
 const apartPh = 0.15
 const firstCaution = 0.7
@@ -48,7 +51,7 @@ export function firstStep(titration: Titration, capacity: number): CapacityStep 
   const { direction, last, aim } = marksOf(titration)
   const expected = (ph: number) => ownCharge(titration, last) - direction * capacity * batchKg * Math.abs(ph - last.ph)
   const grams = firstCaution * (gramsToSit(titration, aim, expected(aim)) - last.grams)
-  return { grams, bound: 'careful', chargeAt: { expected, furthest: expected } }
+  return { grams, bound: 'careful', most: grams, chargeAt: { expected, furthest: expected } }
 }
 
 /**
@@ -66,6 +69,21 @@ export function nextStep(titration: Titration): CapacityStep {
   const expected = (ph: number) => charge - direction * capacity * Math.abs(ph - last.ph)
   const furthest = (ph: number) => charge - (direction * capacityHere * (1 - 10 ** -Math.abs(ph - last.ph))) / Math.LN10
   return smaller(titration, aim, expected, limit, furthest)
+}
+
+/**
+ * The same with the trend of the capacity: one that has been rising has groups ahead of it, and cannot fall so soon. Never
+ * less than the plain step.
+ */
+export function nextStepByTrend(titration: Titration): CapacityStep {
+  const plain = nextStep(titration)
+  const trend = trendOf(titration)
+  if (trend === null) return plain
+  const { direction, last, aim, limit } = marksOf(titration)
+  const charge = ownCharge(titration, last)
+  const furthest = (ph: number) => charge - direction * chargeToGo(trend, Math.abs(ph - last.ph))
+  const byTrend = smaller(titration, aim, plain.chargeAt.expected, limit, furthest)
+  return byTrend.grams > plain.grams ? byTrend : plain
 }
 
 /** An addition by the charge curve of an earlier batch of the formula, scaled to what this one has shown. */
@@ -142,6 +160,7 @@ function smaller(
   return {
     grams: Math.min(toMiddle, toLimit) - last.grams,
     bound: toLimit < toMiddle ? 'careful' : 'middle',
+    most: toLimit - last.grams,
     chargeAt: { expected, furthest },
   }
 }

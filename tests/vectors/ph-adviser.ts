@@ -37,6 +37,7 @@ export function checkPhAdviser(given: unknown, expected: unknown): void {
     stepUg: microgramsFromGrams(d),
     records: history.map(({ g, pH }) => ({ addedUg: microgramsFromGrams(g), ph: pH })),
     capacity: beta0,
+    rule: 'plain',
     ...(prior ? { earlier: { ph: prior.pH, molPerKg: prior.Q } } : {}),
   })
   if ('stop' in answer) {

@@ -88,8 +88,14 @@ describe('the next addition', () => {
 describe('where it stops', () => {
   test('[L72] inside the window, a tenth of it away from both edges', () => {
     expect(adviceOf(lotion([0, 6.31], [2, 4.94]))).toEqual({ do: 'stop', why: 'in-window' })
-    expect(adviceOf(lotion([0, 6.31], [2, 5.26]))).toEqual({ do: 'stop', why: 'in-window' })
-    expect(adviceOf(lotion([0, 6.31], [2, 5.27]))).toMatchObject({ do: 'add' })
+    const plain = (ph: number) => adviceOf({ ...lotion([0, 6.31], [2, ph]), rule: 'plain' })
+    expect(plain(5.26)).toEqual({ do: 'stop', why: 'in-window' })
+    expect(plain(5.27)).toMatchObject({ do: 'add' })
+  })
+
+  test('[L72] a wary adviser, which knows that a reading can be off, goes a tenth further from the edge met first', () => {
+    expect(adviceOf(lotion([0, 6.31], [2, 5.22]))).toEqual({ do: 'stop', why: 'in-window' })
+    expect(adviceOf(lotion([0, 6.31], [2, 5.23]))).toMatchObject({ do: 'add' })
   })
 
   test('[L72] close to the far edge and past it nothing more goes in', () => {

@@ -12,6 +12,7 @@ import { phPicture } from './ph-picture'
 import { againWords, meterWords, stopWords, whyWords } from './ph-words'
 import type { AdjustTools } from './use-adjust'
 import { usePlotHeight } from './use-plot-height'
+import { verdictOf } from './verdict'
 
 interface PhOverviewProps {
   step: KindOf<'adjust'>
@@ -26,16 +27,13 @@ export function PhOverview({ step, tools, adjusting }: PhOverviewProps) {
   const last = readings.at(-1)
   const reading = last === undefined ? '–' : format.number(last.ph, 2)
   const value = advice.ok ? advice.value : null
-  const isIn = last !== undefined && value?.do === 'stop' && isWithin(last.ph, check.limits)
+  const isWithin = last !== undefined && verdictOf(last.ph, check.limits) === 'within'
+  const isIn = isWithin && value?.do === 'stop'
+  const finish = () => void run.act({ do: 'finish-step', step: step.id })
   const primary = (): Primary => {
     if (value?.do === 'add')
       return { label: `Weigh ${shown(value.doseUg)}`, icon: 'arrow-right', onPress: () => tools.show('weigh') }
-    if (isIn)
-      return {
-        label: 'In the window: done',
-        icon: 'check',
-        onPress: () => void run.act({ do: 'finish-step', step: step.id }),
-      }
+    if (isIn) return { label: 'In the window: done', icon: 'check', onPress: finish }
     return { label: `Read ${check.label} again`, icon: 'droplets', onPress: () => tools.show('read') }
   }
   const meter = meterWords(phMeterOf(state, nowMs), format)
@@ -56,7 +54,8 @@ export function PhOverview({ step, tools, adjusting }: PhOverviewProps) {
       acts={
         <>
           {isIn || <Button icon="pencil" label="Another amount" onPress={() => tools.show('weigh')} />}
-          {(value?.do === 'add' || isIn) && (
+          {isWithin && value?.do === 'add' && <Button icon="check" label="Leave it there" onPress={finish} />}
+          {(isIn || (value?.do === 'add' && !isWithin)) && (
             <Button icon="droplets" label={`Read ${check.label} again`} onPress={() => tools.show('read')} />
           )}
           {value?.do !== 'add' && !isIn && <FinishEarlyAct label="Leave it, say why" />}
@@ -120,6 +119,3 @@ function Why({ adjusting, tools }: { adjusting: Adjusting; tools: AdjustTools })
     }
   }
 }
-
-const isWithin = (ph: number, limits: { readonly min?: number; readonly max?: number } | undefined): boolean =>
-  ph >= (limits?.min ?? ph) && ph <= (limits?.max ?? ph)
