@@ -42,6 +42,8 @@ const firstCaution = 0.7
 const firstWithCurveCaution = 0.85
 const trustInCurve = 0.6
 const leastCharge = 1e-6
+/** With more of its groups reacted than this, a batch's capacity falls about as fast as it can. */
+const fallingShare = 0.8
 
 /**
  * The first addition, by an assumed buffer capacity in mol per kg and pH, low on purpose.
@@ -72,8 +74,8 @@ export function nextStep(titration: Titration): CapacityStep {
 }
 
 /**
- * The same with the trend of the capacity: one that has been rising has groups ahead of it, and cannot fall so soon. Never
- * less than the plain step.
+ * The same with the trend of the capacity: one that has been rising has groups ahead of it and cannot fall so soon, which
+ * allows more; of one that is falling as fast as it can, less is left at the end of the last stretch than on its mean.
  */
 export function nextStepByTrend(titration: Titration): CapacityStep {
   const plain = nextStep(titration)
@@ -83,7 +85,8 @@ export function nextStepByTrend(titration: Titration): CapacityStep {
   const charge = ownCharge(titration, last)
   const furthest = (ph: number) => charge - direction * chargeToGo(trend, Math.abs(ph - last.ph))
   const byTrend = smaller(titration, aim, plain.chargeAt.expected, limit, furthest)
-  return byTrend.grams > plain.grams ? byTrend : plain
+  const isFalling = trend.reacted > fallingShare
+  return byTrend.grams > plain.grams === isFalling ? plain : byTrend
 }
 
 /** An addition by the charge curve of an earlier batch of the formula, scaled to what this one has shown. */
