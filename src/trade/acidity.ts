@@ -1,17 +1,9 @@
 import type { Adjuster } from './adjusters'
-import {
-  type CapacityStep,
-  firstStep,
-  gramsToSit,
-  nextStep,
-  nextStepByTrend,
-  ownCharge,
-  stepByCurve,
-  type Titration,
-} from './capacity-step'
+import { type CapacityStep, firstStep, nextStep, nextStepByTrend, stepByCurve } from './capacity-step'
 import type { ChargeCurve, ChargePoint } from './charge-curve'
 import { gramsFromMicrograms, type Micrograms, roundDownToStep, roundToStep } from './mass'
 import { accept, type Result, refuse } from './result'
+import { directionOf, gramsToSit, lastOf, ownCharge, type Titration } from './titration'
 
 /** Adjuster in the batch so far (µg, everything added before the reading) and the pH read then. */
 export interface PhRecord {
@@ -157,12 +149,11 @@ function stepOf({ earlier, records, rule, capacity }: PhProblem, titration: Titr
 }
 
 /** What to ask the hand for: near the window so much less that a miss of some steps of the balance does not pass it. */
-function gramsOf(problem: PhProblem, { far, records: read }: Titration, { grams, most }: CapacityStep): number {
+function gramsOf(problem: PhProblem, titration: Titration, { grams, most }: CapacityStep): number {
   const { records, earlier, rule, stepUg } = problem
   if (rule === 'plain') return grams
-  const last = read.at(-1) ?? read[0]
   const asked = records.length === 1 && earlier === undefined ? waryFirst * grams : grams
-  const miss = Math.abs(far - last.ph) < waryPh ? handSteps * gramsFromMicrograms(stepUg) : 0
+  const miss = Math.abs(titration.far - lastOf(titration).ph) < waryPh ? handSteps * gramsFromMicrograms(stepUg) : 0
   return Math.min(asked, most - miss)
 }
 
@@ -173,8 +164,8 @@ function reasonOf({ earlier, records }: PhProblem, { bound }: CapacityStep): Dos
 
 /** Where a dose brings the pH on the curves that the step went by; halved 40 times, which is far below what a meter shows. */
 function reachOf(titration: Titration, step: CapacityStep, grams: number): { expected: number; furthest: number } {
-  const last = titration.records.at(-1) ?? titration.records[0]
-  const direction = titration.adjuster.kind === 'acid' ? -1 : 1
+  const last = lastOf(titration)
+  const direction = directionOf(titration)
   const sitsAt = (charge: (ph: number) => number): number => {
     let [here, beyond] = [0, 14]
     for (let halving = 0; halving < 40; halving += 1) {

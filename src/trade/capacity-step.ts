@@ -1,22 +1,6 @@
-import { type Adjuster, chargePerMole } from './adjusters'
 import { chargeToGo, trendOf } from './capacity-trend'
-import { waterCharge } from './charge'
 import { type ChargeCurve, chargeAt } from './charge-curve'
-
-/** Adjuster in the batch, in grams, and the pH that was read with it in. */
-export interface DoseRecord {
-  readonly grams: number
-  readonly ph: number
-}
-
-/** A batch, its adjuster, the window's edges in the order in which the pH meets them, and what was read, first to last. */
-export interface Titration {
-  readonly batchKg: number
-  readonly adjuster: Adjuster
-  readonly near: number
-  readonly far: number
-  readonly records: readonly [DoseRecord, ...DoseRecord[]]
-}
+import { type DoseRecord, directionOf, gramsToSit, lastOf, ownCharge, slackPh, type Titration } from './titration'
 
 /**
  * The next addition in exact grams, what bound it, and where it should bring the pH: as expected, and at the furthest.
@@ -33,15 +17,11 @@ export interface CapacityStep {
 
 const aimAcross = 0.45
 const limitAcross = 0.8
-/** Standard deviation that a reading is trusted to; two make √2 of it. */
-const meterPh = 0.04
-export const slackPh = Math.SQRT2 * meterPh
 /** Readings nearer than this say little about what is between them. */
 const apartPh = 0.15
 const firstCaution = 0.7
 const firstWithCurveCaution = 0.85
 const trustInCurve = 0.6
-const leastCharge = 1e-6
 /** With more of its groups reacted than this, a batch's capacity falls about as fast as it can. */
 const fallingShare = 0.8
 
@@ -103,33 +83,20 @@ export function stepByCurve(titration: Titration, curve: ChargeCurve): CapacityS
   return last === first ? { ...step, grams: firstWithCurveCaution * step.grams } : step
 }
 
-/**
- * Charge of the batch itself at a record, in mol: all charges cancel, so it is what adjuster and water leave over. Only
- * differences of it say anything.
- */
-export function ownCharge({ adjuster, batchKg }: Titration, { grams, ph }: DoseRecord): number {
-  return -(molPerGram(adjuster) * grams * chargePerMole(adjuster, ph) + waterCharge(batchKg, ph))
-}
-
-/** Grams of adjuster in all for the batch to sit at a pH with that charge of its own; infinite where it cannot. */
-export function gramsToSit({ adjuster, batchKg }: Titration, ph: number, charge: number): number {
-  const direction = adjuster.kind === 'acid' ? -1 : 1
-  const perMole = chargePerMole(adjuster, ph)
-  if (perMole * direction <= leastCharge) return Number.POSITIVE_INFINITY
-  return -(charge + waterCharge(batchKg, ph)) / (molPerGram(adjuster) * perMole)
-}
-
-const molPerGram = ({ strength, molarMass }: Adjuster): number => strength / molarMass
-
-function marksOf({ near, far, records, adjuster }: Titration) {
-  const direction = adjuster.kind === 'acid' ? -1 : 1
-  const last = records.at(-1) ?? records[0]
-  return { direction, last, aim: near + aimAcross * (far - near), limit: near + limitAcross * (far - near) }
+function marksOf(titration: Titration) {
+  const { near, far } = titration
+  return {
+    direction: directionOf(titration),
+    last: lastOf(titration),
+    aim: near + aimAcross * (far - near),
+    limit: near + limitAcross * (far - near),
+  }
 }
 
 /** The latest record that is far enough from the last one to compare with, else the first. */
-function recordBefore({ records }: Titration): DoseRecord {
-  const last = records.at(-1) ?? records[0]
+function recordBefore(titration: Titration): DoseRecord {
+  const { records } = titration
+  const last = lastOf(titration)
   return records.slice(0, -1).findLast(({ ph }) => Math.abs(ph - last.ph) >= apartPh) ?? records[0]
 }
 
@@ -143,7 +110,7 @@ function shareAtEnd(moved: number): number {
 function scaleOf(titration: Titration, curve: ChargeCurve, charge: number): number {
   const { records, batchKg } = titration
   const [first] = records
-  const last = records.at(-1) ?? first
+  const last = lastOf(titration)
   if (Math.abs(last.ph - first.ph) < apartPh) return 1
   const curveMoved = chargeAt(curve, last.ph) - chargeAt(curve, first.ph)
   const shown = (charge - ownCharge(titration, first)) / (batchKg * curveMoved)
@@ -157,7 +124,7 @@ function smaller(
   limit: number,
   furthest: (ph: number) => number,
 ): CapacityStep {
-  const last = titration.records.at(-1) ?? titration.records[0]
+  const last = lastOf(titration)
   const toMiddle = gramsToSit(titration, aim, expected(aim))
   const toLimit = gramsToSit(titration, limit, furthest(limit))
   return {

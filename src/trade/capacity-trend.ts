@@ -1,4 +1,4 @@
-import { type DoseRecord, ownCharge, slackPh, type Titration } from './capacity-step'
+import { type DoseRecord, directionOf, lastOf, ownCharge, slackPh, type Titration } from './titration'
 
 /** How the buffer capacity has been changing, in the direction of travel. */
 export interface CapacityTrend {
@@ -24,7 +24,7 @@ const leastShare = 0.02
  * that slope is the mean over the groups, each by its part of β, so the mean share is known from it.
  */
 export function trendOf(titration: Titration): CapacityTrend | null {
-  const last = titration.records.at(-1) ?? titration.records[0]
+  const last = lastOf(titration)
   const middle = recordApart(titration, last)
   const first = middle && recordApart(titration, middle)
   if (middle === undefined || first === undefined) return null
@@ -55,7 +55,7 @@ interface Stretch {
 }
 
 function stretchOf(titration: Titration, from: DoseRecord, to: DoseRecord): Stretch | null {
-  const direction = titration.adjuster.kind === 'acid' ? -1 : 1
+  const direction = directionOf(titration)
   const moved = (to.ph - from.ph) * direction
   const taken = (ownCharge(titration, from) - ownCharge(titration, to)) * direction
   return moved > 0 && taken > 0 ? { moved, capacity: taken / (moved + slackPh) } : null
