@@ -90,7 +90,7 @@ export function rangesOf(picture: PlotPicture): Record<'x' | 'y', readonly [numb
   const edges = [zone?.from, zone?.to, reach?.y].filter((edge) => edge !== undefined)
   const [low, high] = rangeRound([...lines.map(({ y }) => y), ...band.flatMap((at) => [at.low, at.high]), ...edges])
   // A zone that is open at one end gets room to be seen, and to hold its words.
-  const room = (high - low) * 0.2
+  const room = (high - low) * 0.3
   // The arrow of an addition stands under everything else.
   const foot = step === undefined ? 0 : 1.4 * room
   return {

@@ -29,7 +29,7 @@ export function drawOver(plot: uPlot, picture: PlotPicture, inks: Inks): void {
   onArea(plot, (area) => {
     for (const mark of picture.marks ?? []) drawMark(area, inks, mark)
     drawPoints(area, inks, picture)
-    if (picture.reach !== undefined) drawReach(area, inks, picture.reach)
+    if (picture.reach !== undefined) drawReach(area, inks, picture.reach, picture.zone)
     if (picture.step !== undefined) drawStep(area, inks, picture.step)
   })
 }
@@ -47,7 +47,9 @@ function drawMark(area: Area, inks: Inks, { x, text }: { readonly x: number; rea
 
 /** A figure is left out where it would stand on the one before; the strong one is always written. */
 function drawPoints(area: Area, inks: Inks, { points, y }: PlotPicture): void {
-  const { context, right } = area
+  const { context, left, right } = area
+  // Beside the curve, not on it: a rising one leaves room on its left.
+  const rises = (points.at(-1)?.y ?? 0) > (points[0]?.y ?? 0)
   let free: readonly [number, number] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
   const strong = points.findLast((point) => point.strong)
   for (const point of points) {
@@ -63,26 +65,29 @@ function drawPoints(area: Area, inks: Inks, { points, y }: PlotPicture): void {
     free = [px, py]
     const text = point.text ?? y.format(point.y)
     const size = point.strong ? 20 : 17
-    const fits = px + 14 + text.length * size * 0.56 < right
+    const widthPx = 14 + text.length * size * 0.56
+    const onRight = rises ? px - widthPx < left : px + widthPx < right
     write(
       area,
       inks,
       text,
-      fits ? px + 14 : px - 14,
+      onRight ? px + 14 : px - 14,
       py - 16,
       inks.ink,
       point.strong ? 700 : 600,
-      fits ? 'left' : 'right',
+      onRight ? 'left' : 'right',
       size,
     )
   }
 }
 
-function drawReach(area: Area, inks: Inks, reach: NonNullable<PlotPicture['reach']>): void {
+/** The words stand on the side of what is aimed at, where no reading is yet. */
+function drawReach(area: Area, inks: Inks, reach: NonNullable<PlotPicture['reach']>, zone: PlotPicture['zone']): void {
   const { context, left, right, top, bottom } = area
   const at = area.yOf(reach.y)
   const from = Math.max(left, area.xOf(reach.from))
   const to = Math.min(right, Math.max(area.xOf(reach.to), from + 14))
+  context.setLineDash([])
   context.beginPath()
   context.roundRect(from, at - 7, to - from, 14, 7)
   context.fillStyle = inks.card
@@ -90,8 +95,8 @@ function drawReach(area: Area, inks: Inks, reach: NonNullable<PlotPicture['reach
   context.lineWidth = 4
   context.fill()
   context.stroke()
-  const under = bottom - at > 60
-  const foot = under ? Math.min(bottom - 22, at + 66) : Math.max(top + 40, at - 66)
+  const under = zone?.to !== undefined
+  const foot = under ? Math.min(bottom - 16, at + 66) : Math.max(top + 16, at - 66)
   const middle = (from + to) / 2
   context.lineWidth = 2
   line(context, [middle, under ? at + 10 : at - 10], [middle, under ? foot - 14 : foot + 14])

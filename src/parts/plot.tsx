@@ -9,7 +9,8 @@ import type { PlotPicture } from './plot-picture'
 interface PlotProps extends PlotPicture {
   /** What the plot shows, in one sentence: its text alternative. */
   label: string
-  heightPx: number
+  /** As high as its box where none is given. */
+  heightPx?: number | undefined
 }
 
 /**
@@ -27,10 +28,10 @@ export function Plot(props: PlotProps) {
     const element = host.current
     if (element === null) return
     const inks = { now: readInks(element) }
-    const size = { width: element.clientWidth, height: heightPx }
+    const size = () => ({ width: element.clientWidth, height: heightPx ?? element.clientHeight })
     const drawn = new uPlot(
       optionsOf(
-        size,
+        size(),
         () => shown.current,
         () => inks.now,
       ),
@@ -38,7 +39,7 @@ export function Plot(props: PlotProps) {
       element,
     )
     plot.current = drawn
-    const resize = new ResizeObserver(() => drawn.setSize({ width: element.clientWidth, height: heightPx }))
+    const resize = new ResizeObserver(() => drawn.setSize(size()))
     resize.observe(element)
     const unwatch = watchInks(() => {
       inks.now = readInks(element)
@@ -60,7 +61,13 @@ export function Plot(props: PlotProps) {
 
   return (
     <figure class="plot">
-      <div ref={host} class="plot-canvas" role="img" aria-label={label} style={{ '--plot-height': `${heightPx}px` }} />
+      <div
+        ref={host}
+        class="plot-canvas"
+        role="img"
+        aria-label={label}
+        style={heightPx === undefined ? {} : { '--plot-height': `${heightPx}px` }}
+      />
       <table class="visually-hidden">
         <caption>{label}</caption>
         <thead>

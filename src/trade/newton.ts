@@ -82,6 +82,10 @@ export function fitNewton(
 export const temperatureAt = ({ asymptoteC, amplitudeC, ratePerMin, firstMin }: NewtonFit, atMin: number): number =>
   asymptoteC + amplitudeC * Math.exp(-ratePerMin * (atMin - firstMin))
 
+/** How fast it changes then, °C a minute. */
+export const slopeAt = (fit: NewtonFit, atMin: number): number =>
+  -fit.ratePerMin * (temperatureAt(fit, atMin) - fit.asymptoteC)
+
 /** Standard error of that temperature, by the delta method, °C. */
 export function temperatureErrorAt(fit: NewtonFit, atMin: number): number {
   const min = atMin - fit.firstMin

@@ -1,10 +1,9 @@
 /** The end of a batch: what is gone is made up, what was put in is found again, and what is missing is asked about. */
-import type { Page } from '@playwright/test'
-import { batchesText } from '../house/demonstration/files'
 import { openTestBench, type TestBench } from '../support/batch'
 import { lotionHeader } from '../support/formulas'
 import { runUpTo } from '../support/run'
 import { expect, setOutBench, test } from './support/bench.ts'
+import { bringIn } from './support/bring-in.ts'
 import * as run from './support/run.ts'
 
 test('[B34] a batch is made up by its gross reading, filled by the vessel, and what is unexplained is asked about', async ({
@@ -120,12 +119,4 @@ function madeUpTo(step: string): TestBench {
   const bench = openTestBench(lotionHeader())
   runUpTo(bench, step)
   return bench
-}
-
-async function bringIn(page: Page, bench: TestBench): Promise<void> {
-  await page.goto('./#/setup/storage')
-  const file = { name: 'lotion.ndjson', mimeType: 'application/x-ndjson', buffer: Buffer.from(batchesText([bench])) }
-  await page.locator('input[type=file]').first().setInputFiles(file)
-  await page.getByRole('button', { name: 'Bring it in' }).click()
-  await expect(page.getByText(/entries came in from lotion.ndjson/)).toBeVisible()
 }

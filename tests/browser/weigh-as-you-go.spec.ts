@@ -110,8 +110,8 @@ async function weighOil(page: Page): Promise<void> {
 
 async function combine(page: Page): Promise<void> {
   await run.takeStep(page, 'Oil phase', 'Melt B')
-  await readTemperature(page, '66.2')
-  await readTemperature(page, '75.4')
+  await run.readTemperature(page, '66.2')
+  await run.readTemperature(page, '75.4')
   await run.press(page, 'At 75 °C: done')
 
   await passes(page, '20:30')
@@ -121,7 +121,7 @@ async function combine(page: Page): Promise<void> {
   await run.press(page, 'Hydrate the gum: done')
   await run.weighByPad(page, '5.2')
   await expect(run.stepInHand(page)).toHaveText('Heat A, covered')
-  await readTemperature(page, '75.3')
+  await run.readTemperature(page, '75.3')
   await run.startClock(page, /hold 10 min/)
   await passes(page, '10:05')
   await run.press(page, 'Held 10 min: done')
@@ -139,7 +139,7 @@ async function combine(page: Page): Promise<void> {
 
 async function coolDown(page: Page): Promise<void> {
   await expect(run.stepInHand(page)).toHaveText('Cool, stirring')
-  await readTemperature(page, '52')
+  await run.readTemperature(page, '52')
   await run.takeStep(page, 'Cool-down', 'Panthenol 75 %')
   await run.weighByPad(page, '6.916')
   await run.press(page, /^MO$/)
@@ -156,7 +156,7 @@ async function coolDown(page: Page): Promise<void> {
   await expect(page.getByRole('button', { name: /^C cup is in/ })).toBeDisabled()
   await run.takeStep(page, 'Cool-down', 'Cool, stirring')
   await passes(page, '15:00')
-  await readTemperature(page, '38.6')
+  await run.readTemperature(page, '38.6')
   await run.press(page, 'At 40 °C: done')
   await run.takeStep(page, 'Cool-down', 'C in, below 40 °C')
   await run.field(page, 'Rinsed with water').fill('2')
@@ -238,6 +238,3 @@ async function readRecord(page: Page): Promise<void> {
   await expect(paper.getByRole('row').filter({ hasText: /^Viscosity, rested.*11,200/ })).toContainText('within')
   await expect(paper).toContainText('Not read yet: Odour.')
 }
-
-const readTemperature = (page: Page, celsius: string): Promise<void> =>
-  run.enter(page, 'Thermometer', celsius, `Record ${celsius} °C`)

@@ -1,5 +1,6 @@
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { latePart } from '../../app/late-part'
 import type { BatchSummary } from '../../batch/summary'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
@@ -7,6 +8,8 @@ import { Cup } from '../../parts/cup'
 import { Icon } from '../../parts/icon'
 import { Pill } from '../../parts/pill'
 import type { BenchCard } from './order'
+
+const BatchForecast = latePart(async () => (await import('./batch-forecast')).BatchForecast)
 
 interface BatchCardProps {
   card: BenchCard
@@ -72,10 +75,10 @@ const Marks = ({ card: { batch, parked, moreTimers } }: { card: BenchCard }) => 
   return marks.length > 0 ? <p class="batch-marks">{marks}</p> : null
 }
 
-const TimerColumn = ({ card: { timer, ringing } }: { card: BenchCard }) => {
+const TimerColumn = ({ card: { batch, timer, ringing } }: { card: BenchCard }) => {
   const format = useFormat()
   const nowMs = useApp().nowMs.value
-  if (timer === null) return null
+  if (timer === null) return <BatchForecast batch={batch} />
   if (ringing.length === 0)
     return (
       <p class="batch-timer">

@@ -1,10 +1,14 @@
 import './strip.css'
 import { useFormat } from '../../app/format'
+import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import { Button } from '../../parts/button'
 import { Initials, TimerChip } from '../../parts/chips'
 import { useRun } from './run-context'
 import type { TimerFact } from './timers'
+
+/** What waits comes right after the clocks. */
+const LateChips = latePart(async () => (await import('./late-chips')).LateChips)
 
 /** More chips than this would push the others off; the rest are counted and lead to the bench. */
 const mostTimers = 3
@@ -47,9 +51,6 @@ function Chips() {
   const run = useRun()
   const timers = run.timers.value
   const rest = timers.slice(mostTimers)
-  const due = run.checksDue.value
-  const doubts = run.handle.view.value.state.doubts.length
-  const awake = run.awake.value
   const bench = addressOf({ place: 'bench' })
   return (
     <ul class="strip-chips" aria-label="Timers and what waits">
@@ -63,27 +64,7 @@ function Chips() {
           <TimerChip icon="hourglass" small="Timers" bold={`${rest.length} more`} href={bench} />
         </li>
       )}
-      {due > 0 && (
-        <li>
-          <TimerChip icon="clipboard-check" tone="caution" small="Checks" bold={`${due} due now`} href={bench} />
-        </li>
-      )}
-      {doubts > 0 && (
-        <li>
-          <TimerChip
-            icon="triangle-alert"
-            tone="caution"
-            small="Look again"
-            bold={`${doubts} to check`}
-            href={addressOf({ place: 'records', batch: run.handle.id })}
-          />
-        </li>
-      )}
-      {awake !== 'kept' && (
-        <li>
-          <TimerChip icon="moon" tone="caution" small="Screen" bold="may sleep" onPress={() => run.app.awake.keep()} />
-        </li>
-      )}
+      <LateChips />
     </ul>
   )
 }

@@ -85,6 +85,14 @@ export const field = (page: Page, label: string): Locator =>
 export const press = (page: Page, name: string | RegExp): Promise<void> =>
   page.getByRole('button', { name }).last().click()
 
+/** Types what the thermometer shows, asking for the pad where the curve stands in its place. */
+export const readTemperature = async (page: Page, celsius: string): Promise<void> => {
+  const ask = page.getByRole('button', { name: /^Type a reading/ })
+  await expect(ask.or(field(page, 'Thermometer')).first()).toBeVisible()
+  if (await ask.isVisible()) await ask.click()
+  await enter(page, 'Thermometer', celsius, `Record ${celsius} °C`)
+}
+
 /** Starts the clock of the step in hand, and waits until it runs. */
 export const startClock = async (page: Page, button: string | RegExp): Promise<void> => {
   await press(page, button)

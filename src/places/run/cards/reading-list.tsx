@@ -14,7 +14,8 @@ export function ReadingList({ label, rows }: { label: string; rows: readonly Rea
   const states = useRun().handle.entryStates.value
   if (rows.length === 0) return null
   return (
-    <ol class="readings" aria-label={label}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and is read on with the arrow keys
+    <ol class="readings" aria-label={label} tabIndex={0}>
       {rows.toReversed().map((row) => {
         const state = states.get(row.id) ?? 'recorded'
         return (

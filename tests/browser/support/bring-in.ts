@@ -1,0 +1,12 @@
+/** A batch that was made somewhere else, brought in as its file. */
+import { expect, type Page } from '@playwright/test'
+import { batchesText } from '../../house/demonstration/files'
+import type { TestBench } from '../../support/batch'
+
+export async function bringIn(page: Page, bench: TestBench): Promise<void> {
+  await page.goto('./#/setup/storage')
+  const file = { name: 'lotion.ndjson', mimeType: 'application/x-ndjson', buffer: Buffer.from(batchesText([bench])) }
+  await page.locator('input[type=file]').first().setInputFiles(file)
+  await page.getByRole('button', { name: 'Bring it in' }).click()
+  await expect(page.getByText(/entries came in from lotion.ndjson/)).toBeVisible()
+}
