@@ -45,6 +45,8 @@ const sentences: { readonly [C in Code]: (check: WithCode<C>, format: Format) =>
     `The pH asked for, ${boundsText(wanted, format)}, reaches beyond what ${name} is made for.`,
   PH_NOT_STATED: ({ names }) =>
     `The specification asks for no pH, so ${listed(names)} cannot be held against ${one(names, 'its', 'their')} window.`,
+  PH_NOT_READ_AGAIN: () =>
+    'The batch is made up to weight after its pH is adjusted, and no step reads the pH after that. Add one.',
   ACTIVE_MATTER: ({ byClass }, format) =>
     `Active matter: ${byClass.map((each) => `${each.class} ${format.percent(each.share)}`).join(', ')}.`,
   ACTIVE_UNKNOWN: ({ names }) =>

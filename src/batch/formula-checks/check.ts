@@ -63,6 +63,7 @@ export type Said =
   | { readonly code: 'PRESERVATIVE_PH_OUT' | 'PRESERVATIVE_PH_PARTLY'; readonly name: string; readonly wanted: Bounds }
   | { readonly code: 'PH_OUT' | 'PH_PARTLY'; readonly name: string; readonly wanted: Bounds }
   | { readonly code: 'PH_NOT_STATED'; readonly names: readonly string[] }
+  | { readonly code: 'PH_NOT_READ_AGAIN' }
   | { readonly code: 'ACTIVE_MATTER'; readonly byClass: readonly ActiveShare[] }
   | { readonly code: 'ACTIVE_UNKNOWN'; readonly names: readonly string[] }
   | {

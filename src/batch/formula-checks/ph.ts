@@ -9,6 +9,7 @@ export function phChecks(checked: Checked): readonly FormulaCheck[] {
   return [
     ...preservativeMissing(checked),
     ...legalLimits.flatMap((limit) => legalCheck(checked, limit)),
+    ...notReadAgain(checked),
     ...(wanted === null ? notStated(groups) : groups.flatMap((lines) => windowCheck(lines, wanted))),
   ]
 }
@@ -104,4 +105,16 @@ function windowCheck(lines: readonly CheckedLine[], wanted: Bounds): FormulaChec
 function notStated(groups: readonly (readonly CheckedLine[])[]): FormulaCheck[] {
   const names = groups.flatMap(([first]) => (first && windowOf(first) ? [first.material.name] : []))
   return names.length === 0 ? [] : [{ code: 'PH_NOT_STATED', severity: 'missing', names, source: { kind: 'formula' } }]
+}
+
+/** Water that makes up to weight moves the pH: what was adjusted before it is read again. */
+function notReadAgain({ revision: { procedure, specification } }: Checked): FormulaCheck[] {
+  const phChecksOf = new Set(specification.filter(({ property }) => property === 'pH').map(({ id }) => id))
+  const adjustedAt = procedure.findIndex((step) => step.kind === 'adjust' && step.property === 'pH')
+  const madeUpAt = procedure.findLastIndex((step) => step.kind === 'make-up')
+  const madeUp = procedure[madeUpAt]
+  if (adjustedAt === -1 || madeUp === undefined || madeUpAt < adjustedAt) return []
+  const isRead = procedure.slice(madeUpAt + 1).some((step) => 'check' in step && phChecksOf.has(step.check))
+  if (isRead) return []
+  return [{ code: 'PH_NOT_READ_AGAIN', severity: 'warn', step: madeUp.id, source: { kind: 'first principles' } }]
 }

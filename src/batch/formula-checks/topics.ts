@@ -43,6 +43,7 @@ const topicOf: Readonly<Record<FormulaCheck['code'], CheckTopic | null>> = {
   PH_OUT: 'pH',
   PH_PARTLY: 'pH',
   PH_NOT_STATED: 'pH',
+  PH_NOT_READ_AGAIN: 'pH',
   ACTIVE_MATTER: null,
   ACTIVE_UNKNOWN: 'surfactants',
   ANIONIC_WITH_CATIONIC: 'surfactants',
