@@ -48,6 +48,7 @@ const documents: readonly Place[] = [
   { name: 'formulas', address: 'formulas', shows: 'Clear hold hair gel' },
   { name: 'a formula', address: 'formulas/formula-lotion', shows: 'Squalane' },
   { name: 'the editor', address: 'formulas/formula-gel', shows: 'Throw the changes away', opens: 'Change' },
+  { name: 'a batch as it was made', address: 'formulas/formula-lotion/…', shows: 'Within its bands' },
   { name: 'materials', address: 'materials', shows: 'Carbomer' },
   { name: 'a material', address: 'materials/carbomer', shows: 'Lots' },
 ]
