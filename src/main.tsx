@@ -1,7 +1,6 @@
 import { render } from 'preact'
 import batchesUrl from '../demo-data/batches.ndjson?url'
 import catalogueUrl from '../demo-data/catalogue.json?url'
-import { afterPaint } from './app/after-paint'
 import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { latePlace } from './app/late-part'
@@ -108,7 +107,8 @@ async function start(): Promise<void> {
   void store.log.ready().then(() => {
     document.documentElement.dataset.compared = ''
   })
-  await afterPaint()
+  app.isShown()
+  await app.calm
   alarm.load()
   warm()
 }

@@ -2,7 +2,11 @@
 export const afterPaint = (): Promise<void> =>
   new Promise((resolve) => {
     if (typeof requestAnimationFrame === 'undefined') resolve()
-    else requestAnimationFrame(() => setTimeout(resolve))
+    else {
+      requestAnimationFrame(() => setTimeout(resolve))
+      // A page that is hidden draws nothing.
+      setTimeout(resolve, 500)
+    }
   })
 
 /** When nothing more pressing waits, after half a second at the latest: for what nobody looks at. */

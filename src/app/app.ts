@@ -45,6 +45,11 @@ export interface App {
   /** Loads the demonstration files through the same door as any import. */
   readonly loadDemonstration: () => Promise<Refusal | null>
   readonly hasDemonstration: ReadonlySignal<boolean>
+  /**
+   * Resolves once the first screen stands and both copies are compared: the moment to fetch what neither of them needs.
+   * A start on a slow tablet would wait for it otherwise.
+   */
+  readonly calm: Promise<void>
 }
 
 export interface JustDone {

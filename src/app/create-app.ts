@@ -8,6 +8,7 @@ import type { Drafts, EventLog, HealReport } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
 import type { Upkeep } from '../ports/upkeep'
+import { afterPaint, whenIdle } from './after-paint'
 import type { App, JustDone, UpdateModel } from './app'
 import { type BatchesWorld, createBatches } from './batches'
 import { createBells } from './bells'
@@ -37,7 +38,14 @@ export interface Parts {
 export interface StartedApp extends App {
   /** Resolves once the bench can be shown; what is not needed for it goes on behind. */
   readonly started: Promise<void>
+  /** To be called when the first screen has been rendered. */
+  readonly isShown: () => void
 }
+
+/** Copies that take longer to compare are not waited for. */
+const longestCompareMs = 2_000
+
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
 
 /** A formula that only the demonstration brings. */
 const demonstrationFormula = 'formula-lotion'
@@ -47,6 +55,11 @@ export function createApp(parts: Parts): StartedApp {
   const { log, clock, ids, window } = parts
   const writer: BatchesWorld['writer'] = { replica: () => log.replica, clock, ids }
   const nowMs = tickingClock(clock, window)
+  let isShown = (): void => {}
+  const shown = new Promise<void>((resolve) => {
+    isShown = () => void afterPaint().then(resolve)
+  })
+  const calm = shown.then(() => Promise.race([log.ready(), pause(longestCompareMs)])).then(whenIdle)
   const { route, go } = createRouter(window)
   const catalogue = createCatalogue({ log, writer, by: () => settings.value.value.person || 'nobody' })
   const settings = createSettings({
@@ -55,6 +68,7 @@ export function createApp(parts: Parts): StartedApp {
     people: catalogue.people,
     root: window.document.documentElement,
     early: window.localStorage,
+    calm,
   })
   const batches = createBatches({ log, writer })
   const storage = signal(log.state())
@@ -92,6 +106,7 @@ export function createApp(parts: Parts): StartedApp {
     justDone: signal<JustDone | null>(null),
     loadDemonstration: () => parts.loadDemonstration(app),
     hasDemonstration: computed(() => catalogue.formulas.value.has(demonstrationFormula)),
+    calm,
   }
 
   window.addEventListener('pointerdown', () => parts.alarm.unlock())
@@ -105,11 +120,11 @@ export function createApp(parts: Parts): StartedApp {
   })
 
   const started = Promise.all([batches.load(), settings.load()]).then(() => undefined)
-  void started.then(() => catalogue.load())
+  void shown.then(() => catalogue.load())
   const decideHeld = oneAtATime(batches.decideHeld)
   void log.ready().then(decideHeld)
   decideHeldWhenBack(log, storage, decideHeld)
-  return { ...app, started }
+  return { ...app, started, isShown }
 }
 
 /** A signal of the wall clock that moves every second, and at once when the page comes back. */

@@ -1,7 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Person } from '../batch/catalogue'
 import type { EventLog } from '../ports/event-log'
-import { afterPaint } from './after-paint'
 import type { Settings, SettingsModel } from './app'
 import { loadWriting } from './load-writing'
 import type { Writer } from './writer'
@@ -29,14 +28,15 @@ interface SettingsWorld {
   readonly root: Pick<HTMLElement, 'dataset'>
   /** Where the theme and the locale's decimal mark are kept for the moment before the app has started. */
   readonly early: Pick<Storage, 'getItem' | 'setItem'>
+  readonly calm: Promise<void>
 }
 
 /** Preferences of this tablet; a stream like any other, so that a backup carries them and every change has a trail. */
-export function createSettings({ log, writer, people, root, early }: SettingsWorld): KeptSettings {
+export function createSettings({ log, writer, people, root, early, calm }: SettingsWorld): KeptSettings {
   const value = signal<Settings>(firstSettings)
   // Asking the browser for it costs a start dearly, and it hardly ever changes: what it was is looked at again later.
   const localeMark = signal(rememberedMark(early))
-  void afterPaint().then(() => {
+  void calm.then(() => {
     localeMark.value = markOfLocale()
     early.setItem(markKey, localeMark.value)
   })

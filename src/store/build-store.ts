@@ -52,8 +52,10 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     patienceMs,
     onState: (database) => state.set({ database }),
     onConnection: async (db) => {
-      replica = (await db.get('meta', 'replica')) ?? replica
-      await watch.compare(db)
+      const replicaKnown = db.get('meta', 'replica').then((found) => {
+        replica = found ?? replica
+      })
+      await watch.compare(db, replicaKnown)
     },
   })
   const second = secondCopy(journal, {
@@ -85,9 +87,7 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     ready: watch.ready,
   }
 
-  await openFirst(connection, watch, (found) => {
-    replica = found
-  })
+  await openFirst(connection, watch)
   return {
     log,
     drafts: databaseDrafts(connection, pages),
@@ -108,10 +108,9 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
 }
 
 /** A database that had to be made may be one that was lost: then the journal gets a moment to bring it back. */
-async function openFirst(connection: Connection, watch: Watch, onReplica: (replica: string) => void): Promise<void> {
+async function openFirst(connection: Connection, watch: Watch): Promise<void> {
   try {
-    const found = await connection.run((db) => db.get('meta', 'replica'))
-    if (found !== undefined) onReplica(found)
+    await connection.get()
     if (connection.wasFresh()) await Promise.race([watch.ready(), new Promise((done) => setTimeout(done, 3_000))])
   } catch (error) {
     watch.giveUp()

@@ -2,9 +2,10 @@ import type { Event } from '../batch/event'
 import type { HealReport } from '../ports/event-log'
 import { addMissing, type Union } from './add-missing'
 import { ofStream } from './append'
+import { differences, sumsOf } from './compare-copies'
 import type { Project } from './head-row'
 import { eventText } from './journal-line'
-import type { Journal, StreamSum } from './journal-port'
+import type { Journal } from './journal-port'
 import type { Database } from './schema'
 
 export interface HealOptions {
@@ -48,30 +49,6 @@ export async function healCopies(options: HealOptions): Promise<readonly HealRep
 
 function* inRuns(streams: readonly string[]): Generator<readonly string[]> {
   for (let at = 0; at < streams.length; at += streamsAtOnce) yield streams.slice(at, at + streamsAtOnce)
-}
-
-/** The sums of all streams by the database's heads, in runs that leave the page time between them. */
-async function sumsOf(db: Database): Promise<readonly StreamSum[]> {
-  const sums: StreamSum[] = []
-  for (let range: IDBKeyRange | null = null; ; ) {
-    const rows = await db.getAll('heads', range, 1_000)
-    for (const { stream, count, sum } of rows) sums.push({ stream, count, sum })
-    const last = rows.at(-1)
-    if (!last || rows.length < 1_000) return sums
-    range = IDBKeyRange.lowerBound(last.stream, true)
-  }
-}
-
-/** Names of the streams of which the two copies hold different sets of entries. */
-export function differences(one: readonly StreamSum[], other: readonly StreamSum[]): readonly string[] {
-  const rest = new Map(one.map((row) => [row.stream, row]))
-  const found: string[] = []
-  for (const row of other) {
-    const twin = rest.get(row.stream)
-    rest.delete(row.stream)
-    if (twin?.count !== row.count || twin.sum !== row.sum) found.push(row.stream)
-  }
-  return [...found, ...rest.keys()]
 }
 
 async function healDatabase(

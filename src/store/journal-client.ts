@@ -40,6 +40,7 @@ export function journalClient(options: JournalClientOptions): JournalClient {
   let starting: Promise<boolean> | null = null
   let incarnation = 0
   let lastId = 0
+  let firstTable: ReturnType<Journal['table']> | null = null
 
   function become(next: JournalState): void {
     if (state === next) return
@@ -82,13 +83,18 @@ export function journalClient(options: JournalClientOptions): JournalClient {
     end('The journal is started again')
     incarnation += 1
     try {
-      if (incarnation === 1) await options.locks.keep(pageLock(options.pageId))
       // The DOM types know no TrustedScriptURL; the browser takes the object that the policy made.
       const started = new Worker(options.workerUrl as string, { type: 'module', name: 'journal' })
       started.addEventListener('message', receive)
       started.addEventListener('error', () => worker === started && end('The journal stopped'))
       worker = started
-      await send({ call: 'start', pageId: options.pageId, incarnation: String(incarnation) })
+      // Its script is fetched meanwhile; without the lock another page would take its file for one that is no longer written.
+      if (incarnation === 1) await options.locks.keep(pageLock(options.pageId))
+      const ready = send({ call: 'start', pageId: options.pageId, incarnation: String(incarnation) })
+      // What a start of the app asks next is asked at once: the page may be busy drawing when the worker is there.
+      firstTable = send({ call: 'table', args: [] }) as ReturnType<Journal['table']>
+      firstTable.catch(() => undefined)
+      await ready
       become('open')
       return true
     } catch (error) {
@@ -115,7 +121,11 @@ export function journalClient(options: JournalClientOptions): JournalClient {
     start,
     state: () => state,
     append: ask('append'),
-    table: ask('table'),
+    table: () => {
+      const first = firstTable
+      firstTable = null
+      return first ?? ask('table')()
+    },
     read: ask('read'),
     held: ask('held'),
     merge: ask('merge'),

@@ -1,13 +1,14 @@
 import { type Event, tipOf } from '../batch/event'
 import type { EventLog, HealReport } from '../ports/event-log'
+import { areEqual, sumsOf } from './compare-copies'
 import { pageLock } from './locks'
 import type { Database } from './schema'
 import type { StoreParts } from './store-parts'
 
 /** The comparing of the two copies, once for each connection. */
 export interface Watch {
-  /** Compares and heals; never rejects. */
-  compare(db: Database): Promise<void>
+  /** Compares and heals, once what it may have to write under is known; never rejects. */
+  compare(db: Database, replicaKnown?: Promise<void>): Promise<void>
   /** Resolves when the database holds all that the journal has, or when nothing can be said about that. */
   databaseWhole(): Promise<void>
   ready(): Promise<void>
@@ -28,10 +29,11 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
   const first = gate()
   let whole = gate()
 
-  async function compare(db: Database): Promise<void> {
+  async function compare(db: Database, replicaKnown?: Promise<void>): Promise<void> {
     whole = gate()
     const mine = whole
     try {
+      await replicaKnown
       const reports = await locks.exclusive('journal:compare', () => attempt(db, mine.open))
       for (const one of reports) {
         hooks.onReport(one)
@@ -46,13 +48,18 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
   }
 
   async function attempt(db: Database, onDatabaseWhole: () => void): Promise<readonly HealReport[]> {
-    const healing = import('./heal')
     if (journal.state() !== 'open' && !(await journal.start()))
       return [{ code: 'ONE_COPY_ONLY', entries: 0, streams: 0 }]
+    // The two are not read at one moment: where another page wrote in between they differ, and are compared again.
+    const [sums, table] = await Promise.all([sumsOf(db), journal.table()])
+    if (areEqual(sums, table)) {
+      state.set({ compared: true })
+      return []
+    }
+    const { healCopies } = await import('./heal')
     const own = pageLock(parts.pageId)
     const others = [...(await locks.held())].filter((name) => name.startsWith(pageLock('')) && name !== own)
     const { onRestored } = hooks
-    const { healCopies } = await healing
     const reports = await healCopies({
       db,
       journal,

@@ -1,5 +1,4 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
-import { afterPaint } from '../../app/after-paint'
 import type { App, BatchHandle } from '../../app/app'
 import { loadWriting } from '../../app/load-writing'
 import type { gatesOf } from '../../batch/gates'
@@ -35,11 +34,9 @@ export function createRunSignals(
   )
   // The rules come with those of writing: nothing can be recorded before, and `decide` asks them again.
   const rules = signal<{ readonly gatesOf: typeof gatesOf } | null>(null)
-  void afterPaint()
-    .then(loadWriting)
-    .then((writing) => {
-      rules.value = writing
-    })
+  void app.calm.then(loadWriting).then((writing) => {
+    rules.value = writing
+  })
   const gatesAt = (moment: 'begin' | 'finish') =>
     computed(() => {
       const id = stepId.value

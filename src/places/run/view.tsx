@@ -39,7 +39,7 @@ function Run({ ready: { handle, lastStep } }: { ready: ReadyRun }) {
   const app = useApp()
   const model = useMemo(() => createRunModel(app, handle, { lastStep }), [])
   useEffect(() => {
-    warm()
+    void app.calm.then(warm)
     return model.dispose
   }, [])
   return (

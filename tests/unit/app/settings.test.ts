@@ -18,6 +18,7 @@ const page = (): KeptSettings =>
     people: signal(new Map()),
     root: { dataset: {} },
     early: { getItem: () => '.', setItem: (key, text) => void early.set(key, text) },
+    calm: Promise.resolve(),
   })
 
 describe('preferences', () => {

@@ -40,6 +40,7 @@ export async function openRun(header: BatchHeader = lotionHeader()): Promise<Run
     bells: { ringing: signal([]), stop: async () => {} },
     settings: { decimalMark: signal('.') },
     justDone: signal(null),
+    calm: Promise.resolve(),
     catalogue: { onHand: async () => new Map() },
   } as unknown as App
   const comeBack = (step?: string) => {
