@@ -3,6 +3,7 @@ import { loadSentences, type Refusal, sentenceOf } from '../refusals'
 import { importSentences } from '../refusals/forms-import'
 import { sayFrom } from '../refusals/sentences'
 import { importDocuments } from './import-documents'
+import { unpackArchive } from './unpack-archive'
 
 export interface DemonstrationFiles {
   readonly catalogueUrl: string
@@ -20,7 +21,7 @@ export async function loadDemonstration(app: App, files: DemonstrationFiles): Pr
   const documents = await importDocuments(app, catalogue)
   if (!documents.ok) return failed(sayFrom(importSentences, documents.refusal))
   const archive = await app.archive()
-  const applied = await archive.apply(batches)
+  const applied = await archive.apply(new Blob([unpackArchive(await batches.text())]))
   if (!applied.ok) {
     await loadSentences()
     return failed(sentenceOf(applied.refusal))
