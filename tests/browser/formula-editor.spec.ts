@@ -87,10 +87,19 @@ test('[B41] with the keyboard alone: a formula is written, with a sum, moved, ta
 /** Takes a line by its handle and lets it go at the upper edge of another, as a finger does. */
 async function dragByTouch(page: Page, material: string, before: string): Promise<void> {
   const handle = page.getByRole('button', { name: `Move ${material}: drag, or arrow keys` })
-  await handle.evaluate((element) => element.scrollIntoView({ block: 'center' }))
-  const from = await handle.boundingBox()
-  const to = await page.getByRole('button', { name: `Move ${before}: drag, or arrow keys` }).boundingBox()
-  if (from === null || to === null) throw new Error('Both handles are to be in sight')
+  const target = page.getByRole('button', { name: `Move ${before}: drag, or arrow keys` })
+  const whereBoth = async () => {
+    const [from, to] = await Promise.all([handle.boundingBox(), target.boundingBox()])
+    if (from === null || to === null) throw new Error('Both handles are to be on the page')
+    return { from, to }
+  }
+  const { from: low, to: high } = await whereBoth()
+  // Both well inside the screen: near its edges the page goes on by itself.
+  await page.evaluate(
+    (middleY) => window.scrollBy(0, middleY - window.innerHeight / 2),
+    (low.y + high.y + low.height) / 2,
+  )
+  const { from, to } = await whereBoth()
   const touch = await page.context().newCDPSession(page)
   const at = (y: number) => [{ x: from.x + from.width / 2, y }]
   const startY = from.y + from.height / 2
@@ -100,5 +109,7 @@ async function dragByTouch(page: Page, material: string, before: string): Promis
       type: 'touchMove',
       touchPoints: at(startY + ((to.y - startY) * step) / 8),
     })
+  // A finger rests on the place before it lets go: otherwise it flings, and the next tap does no more than stop that.
+  await page.waitForTimeout(250)
   await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] })
 }

@@ -12,7 +12,7 @@ import { createDraftBook, typedAfter } from './draft'
 import { strikableOf } from './entries'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
 import { createRunSignals } from './run-signals'
-import { keepStep } from './step-in-hand'
+import { keepingPlace } from './step-in-hand'
 import { firstStep, noticedBy, stepAfter } from './steps-that-follow'
 import { createReckoner, type Reckoner } from './typed'
 import { lotInUse } from './weigh-model'
@@ -152,17 +152,12 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     }
   }
 
-  const keep = effect(() => {
-    const id = stepId.value
-    void whenIdle().then(async () => {
-      if (id !== stepId.peek()) return
-      keepStep(app.drafts, handle.id, id)
-      if (id !== null) (await import('../../app/last-in-hand')).keepLast(app.drafts, stateNow(), id)
-    })
-  })
+  const place = keepingPlace(app, handle.id, stateNow)
+  const keep = effect(() => place.moveTo(stepId.value))
   const follow = effect(() => {
     const route = app.route.value
-    if (route.place !== 'run' || route.batch !== handle.id || route.step === undefined) return
+    if (route.place !== 'run' || route.batch !== handle.id) return place.flush()
+    if (route.step === undefined) return
     const { step } = route
     if (stateNow().plan.byId.has(step) && step !== stepId.peek()) untracked(() => show(step))
   })
