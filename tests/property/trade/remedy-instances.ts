@@ -64,8 +64,8 @@ export const coupledProblems = (minLines: number, maxLines: number): fc.Arbitrar
         fc.record({
           members: fc.uniqueArray(fc.integer({ min: 0, max: minLines - 1 }), { minLength: 2, maxLength: 5 }),
           share: fc.integer({ min: 10, max: 100 }).map((percent) => percent / 100),
-          least: fc.integer({ min: 0, max: 1000 }).map((permille) => permille / 1000),
-          most: fc.integer({ min: 980, max: 1200 }).map((permille) => permille / 1000),
+          least: fc.integer({ min: 0, max: 1010 }).map((permille) => permille / 1000),
+          most: fc.integer({ min: 970, max: 1100 }).map((permille) => permille / 1000),
           stock: fc.boolean(),
         }),
         { minLength: 1, maxLength: 3 },
