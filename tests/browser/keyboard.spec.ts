@@ -18,7 +18,7 @@ test('[B12] a batch is started, weighed, corrected and taken back with the keybo
   await run.weighByKeys(page, '1.040')
   await expect(page.getByRole('region', { name: 'Ways on' })).toBeVisible()
   const accept = page.getByRole('button', { name: /Accept as it is/ })
-  await page.keyboard.press((await accept.innerText()).trim().slice(0, 1))
+  await page.keyboard.press(((await accept.textContent()) ?? '').trim().slice(0, 1))
   await expect(accept).toHaveAttribute('aria-pressed', 'true')
   await pressOn(page, 'trial batch')
   await pressOn(page, 'Accept 1.040 g')

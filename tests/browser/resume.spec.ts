@@ -103,7 +103,7 @@ async function expectHalfWeighed(page: Page): Promise<void> {
 
 /** Seconds left on the hydration's clock. */
 async function clockOf(page: Page): Promise<number> {
-  const text = await page.getByRole('button', { name: /^Hydrate the gum \d\d:\d\d left/ }).innerText()
-  const [, minutes = '', seconds = ''] = /(\d\d):(\d\d)/.exec(text) ?? []
+  const text = await page.getByRole('button', { name: /^Hydrate the gum \d\d:\d\d left/ }).textContent()
+  const [, minutes = '', seconds = ''] = /(\d\d):(\d\d)/.exec(text ?? '') ?? []
   return Number(minutes) * 60 + Number(seconds)
 }
