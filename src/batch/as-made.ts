@@ -1,8 +1,9 @@
 import { compositionAsMade } from '../trade/composition'
 import { judge } from '../trade/tolerance'
-import type { Line } from './formula'
+import type { Line, Revision } from './formula'
 import { msOf } from './instant'
 import type { PlannedStep } from './plan'
+import { unmixed } from './premix'
 import { bandOfStep } from './progress'
 import { type StepRow, stepRows } from './record-steps'
 import type { BatchState } from './state'
@@ -37,14 +38,17 @@ export type MadeOtherwise = { readonly id: string; readonly title: string; reado
 
 export type StepField = 'minutes' | 'holdMinutes' | 'hours' | 'targetC' | 'bothAtLeastC' | 'maxDifferenceC' | 'rpm'
 
-/** What the batch did otherwise than its revision, in the order of the formula; empty where it was made to the letter. */
-export function madeOtherwise(state: BatchState): readonly MadeOtherwise[] {
-  const shares = sharesAsMade(state)
+/**
+ * What the batch did otherwise than the revision as it is written, in the order of the formula; empty where it was made
+ * to the letter. A batch weighed with pre-mixes holds another revision, and is counted by what they were made of.
+ */
+export function madeOtherwise(state: BatchState, revision = state.header.revision): readonly MadeOtherwise[] {
+  const shares = unmixed(sharesAsMade(state), state.header.premixes ?? [])
   const rows = stepRows(state, (id) => id)
   return [
-    ...state.header.revision.phases.flatMap(({ lines }) => lines.flatMap((line) => ofLine(state, line, shares))),
-    ...unplannedAdditions(state),
-    ...state.header.revision.procedure.flatMap(({ id }) => {
+    ...revision.phases.flatMap(({ lines }) => lines.flatMap((line) => ofLine(state, line, shares))),
+    ...unplannedAdditions(state, revision),
+    ...revision.procedure.flatMap(({ id }) => {
       const row = rows.find(({ planned }) => planned.id === id)
       return row === undefined ? [] : ofStep(state, row)
     }),
@@ -66,10 +70,14 @@ function sharesAsMade(state: BatchState): ReadonlyMap<string, number> {
   return shares
 }
 
-function ofLine(state: BatchState, { id: line, amount }: Line, shares: ReadonlyMap<string, number>): MadeOtherwise[] {
+function ofLine(
+  state: BatchState,
+  { id: line, materialId, amount }: Line,
+  shares: ReadonlyMap<string, number>,
+): MadeOtherwise[] {
   const planned = amount.kind === 'fraction' ? amount.fraction : amount.kind === 'as-needed' ? amount.expected : null
   if (planned === null) return []
-  const title = state.plan.lines.get(line)?.material.name ?? line
+  const title = state.header.materials.find(({ id }) => id === materialId)?.name ?? line
   const made = shares.get(line) ?? 0
   if (made === 0 && amount.kind === 'fraction')
     return [{ id: line, kind: 'line-out', line, title, planned, beyond: true }]
@@ -88,13 +96,13 @@ function isBeyondBand(state: BatchState, line: string): boolean {
   })
 }
 
-function unplannedAdditions(state: BatchState): MadeOtherwise[] {
+function unplannedAdditions(state: BatchState, revision: Revision): MadeOtherwise[] {
   const shares = compositionAsMade(state.ledger)
   return [...state.unplanned.values()].flatMap((event): MadeOtherwise[] => {
     const { component, materialId, name, vessel, reason } = event.body
     const share = tidy(shares.get(component) ?? 0)
     if (share === 0) return []
-    const after = lastDoneBefore(state, msOf(event.occurredAt ?? event.at))
+    const after = lastDoneBefore(state, revision, msOf(event.occurredAt ?? event.at))
     return [
       {
         id: event.id,
@@ -112,8 +120,8 @@ function unplannedAdditions(state: BatchState): MadeOtherwise[] {
 }
 
 /** The step of the revision that was finished last before a moment, or the last of its weighings. */
-function lastDoneBefore(state: BatchState, atMs: number): string | undefined {
-  const own = new Set(state.header.revision.procedure.map(({ id }) => id))
+function lastDoneBefore(state: BatchState, revision: Revision, atMs: number): string | undefined {
+  const own = new Set(revision.procedure.map(({ id }) => id))
   const doneAt = ({ id }: PlannedStep): number => {
     const step = state.steps.get(id)
     const weighedAt = step?.weighings.map((event) => msOf(event.occurredAt ?? event.at)) ?? []

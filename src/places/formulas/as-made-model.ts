@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
 import { type MadeOtherwise, madeOtherwise } from '../../batch/as-made'
+import type { Revision } from '../../batch/formula'
 import type { BatchHeader } from '../../batch/header'
 import { takeOver } from './as-made-draft'
 import { draftOf } from './draft'
@@ -43,7 +44,7 @@ export function createAsMade(app: App, formulaId: string, batchId: string): AsMa
         return
       }
       const { state } = handle.view.value
-      differences.value = madeOtherwise(state)
+      differences.value = madeOtherwise(state, asWritten(app, formulaId, state.header))
       chosen.value = new Set(differences.value.filter(({ beyond }) => beyond).map(({ id }) => id))
       header.value = state.header
     },
@@ -55,7 +56,8 @@ export function createAsMade(app: App, formulaId: string, batchId: string): AsMa
     take: async () => {
       const formula = app.catalogue.formulas.value.get(formulaId)
       if (formula === undefined || header.value === null) return
-      const { code, revision } = header.value
+      const { code } = header.value
+      const revision = asWritten(app, formulaId, header.value)
       const mark = app.settings.decimalMark.value
       const first = draftOf(formula, revision, mark)
       const note = `From batch ${code} as it was made.`
@@ -69,4 +71,11 @@ export function createAsMade(app: App, formulaId: string, batchId: string): AsMa
       app.go({ place: 'formulas', formula: formulaId })
     },
   }
+}
+
+/** The revision that the batch was made by; one that pre-mixes were worked into stands in the formula as it was before. */
+function asWritten(app: App, formulaId: string, { revision, premixes = [] }: BatchHeader): Revision {
+  if (premixes.length === 0) return revision
+  const kept = app.catalogue.formulas.value.get(formulaId)?.revisions
+  return kept?.find(({ number }) => number === revision.number) ?? revision
 }

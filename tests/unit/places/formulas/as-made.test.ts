@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { App } from '../../../../src/app/app'
 import { type MadeOtherwise, madeOtherwise } from '../../../../src/batch/as-made'
+import { withPremixes } from '../../../../src/batch/premix'
 import { checkRevision } from '../../../../src/batch/schemas/check-revision'
 import { takeOver } from '../../../../src/places/formulas/as-made-draft'
 import { createAsMade } from '../../../../src/places/formulas/as-made-model'
@@ -102,6 +103,42 @@ describe('a revision from a batch as it was made', () => {
     expect(model.hasBegun.value).toBe(false)
     await model.load()
     expect(model.hasBegun.value).toBe(true)
+  })
+
+  it('[F37] a batch weighed with a pre-mix is counted by its parts, and its next revision knows of none', async () => {
+    const whole = lotionHeader()
+    const mixed = withPremixes(
+      whole.revision,
+      [{ line: 'sodium-phytate-50', into: 'propanediol', oneIn: 10 }],
+      new Map(whole.materials.map((each) => [each.id, each])),
+    )
+    if (!mixed.ok) throw new Error(mixed.refusal.code)
+    const dilution = mixed.value.materials.map(({ id }) => id)
+    const bench = openTestBench({
+      ...whole,
+      revision: mixed.value.revision,
+      premixes: mixed.value.premixes,
+      materials: [...whole.materials, ...mixed.value.materials],
+      vessels: [...whole.vessels, { id: 'premix:sodium-phytate-50', name: 'Pre-mix', kind: 'cup', tareUg: grams(20) }],
+    })
+    runUpTo(bench)
+    const made = madeOtherwise(bench.state, whole.revision)
+    expect(made.filter(({ id }) => id === 'sodium-phytate-50' || id === 'propanediol')).toEqual([])
+    const { app } = fakeApp()
+    await app.catalogue.save('formula', formulas.lotion)
+    const handle = { view: { value: { state: bench.state } } }
+    const model = createAsMade(
+      { ...app, batches: { ...app.batches, open: async () => handle } } as unknown as App,
+      'formula-lotion',
+      'one',
+    )
+    await model.load()
+    await model.take()
+    const draft = await keptDraft(app.drafts, 'formula-lotion')
+    const used = draft?.phases.flatMap(({ lines }) => lines).map(({ values }) => values.materialId)
+    expect(used).toContain('sodium-phytate-50')
+    expect(used).not.toEqual(expect.arrayContaining(dilution))
+    expect(draft?.steps.some(({ id }) => id.startsWith('premix:'))).toBe(false)
   })
 
   it('[F37] a batch, or a formula, that is not here is said', async () => {
