@@ -2,6 +2,7 @@
 
 import { xlsxOf } from '../support/xlsx.ts'
 import { expect, setOutBench, test } from './support/bench.ts'
+import { pasteText } from './support/paste.ts'
 
 const cells = [
   'Barley hand lotion QW-BAR-05',
@@ -23,14 +24,7 @@ test('[B38] cells pasted from a spreadsheet become a formula that a batch can be
   await setOutBench(page, context)
   await page.getByRole('link', { name: 'Formulas', exact: true }).click()
   await page.getByRole('link', { name: /^From a spreadsheet/ }).click()
-  const field = page.getByLabel('Cells from a spreadsheet')
-  await field.focus()
-  // What a spreadsheet puts on the clipboard, given to the page as a paste gives it.
-  await field.evaluate((element, text) => {
-    const clipboardData = new DataTransfer()
-    clipboardData.setData('text/plain', text)
-    element.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }))
-  }, cells)
+  await pasteText(page.getByLabel('Cells from a spreadsheet'), cells)
 
   await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Barley hand lotion')
   await expect(page.getByLabel('Column C: %')).toHaveValue('percent')

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
+import { batchAt, bringBatch } from '../support/batch-at.ts'
+import { pasteText } from '../support/paste.ts'
 import * as run from '../support/run.ts'
 
 /** A place or a state of a run: its address, words that stand there once it is drawn, and what is done there first. */
@@ -44,9 +46,9 @@ const cards: readonly State[] = [
   { name: 'run-heat', address: `run/${batch}/b-melt`, shows: 'Not read yet' },
   { name: 'run-combine', address: `run/${batch}/b-into-a`, shows: 'Oil beaker into Main beaker' },
   { name: 'run-closed', address: `run/${batch}/c-in`, shows: 'First:' },
-  { name: 'run-adjust', address: `run/${batch}/adjust-ph`, shows: 'Window 4.9–5.3' },
-  { name: 'run-measure', address: `run/${batch}/read-ph`, shows: 'not read yet' },
-  { name: 'run-make-up', address: `run/${batch}/make-up`, shows: 'If nothing is lost, add' },
+  { name: 'run-adjust', address: `run/${batch}/adjust-ph`, shows: 'Bring the pH to' },
+  { name: 'run-measure', address: `run/${batch}/read-ph`, shows: 'pH after make-up' },
+  { name: 'run-make-up', address: `run/${batch}/make-up`, shows: 'Make up to weight' },
   {
     name: 'run-unplanned',
     address: `run/${batch}/b-cetearyl`,
@@ -56,4 +58,52 @@ const cards: readonly State[] = [
   { name: 'run-more', address: `run/${batch}/b-cetearyl`, shows: 'to go', prepare: press('More') },
 ]
 
-export const states: readonly State[] = [...places, ...cards]
+/** What opens over a place, and what has to be typed or brought in first. */
+const opened: readonly State[] = [
+  {
+    name: 'formula-checks',
+    address: 'formulas/formula-shampoo',
+    shows: 'Checks',
+    prepare: (page) => page.getByText('Worth knowing').click(),
+  },
+  {
+    name: 'formula-label',
+    address: 'formulas/formula-shampoo',
+    shows: 'Checks',
+    prepare: press(/^Label draft/),
+  },
+  { name: 'formula-scale', address: 'formulas/formula-shampoo', shows: 'Checks', prepare: press(/^Scale/) },
+  { name: 'formula-as-made', address: `formulas/formula-lotion/${batch}`, shows: 'Within its bands' },
+  {
+    name: 'spreadsheet',
+    address: 'formulas/~spreadsheet',
+    shows: 'Cells from a spreadsheet',
+    prepare: async (page) => {
+      await pasteText(page.getByLabel('Cells from a spreadsheet'), spreadsheet)
+      await page.getByLabel('Column C: %').waitFor()
+    },
+  },
+  {
+    name: 'run-adjust-advice',
+    address: 'bench',
+    shows: 'Checks today',
+    prepare: async (page) => {
+      await bringBatch(page, batchAt('lotion', 'adjust-ph'))
+      await page.goto('./#/run/one/adjust-ph')
+      await run.field(page, 'Sample at').fill('25')
+      await run.enter(page, 'pH', '6.31', 'Record pH 6.31')
+      await page.getByText('pH 6.31 now. Add').first().waitFor()
+    },
+  },
+]
+
+const spreadsheet = [
+  'Barley hand lotion QW-BAR-05',
+  'Phase\tIngredient\t%\tINCI',
+  'A\tAqua\tad 100\tAqua',
+  '\tPropanediol\t4,00\tPropanediol',
+  'B\tSqualane\t6,50\tSqualane',
+  '\tNiacinamide\t2,00\tNiacinamide',
+].join('\n')
+
+export const states: readonly State[] = [...places, ...cards, ...opened]
