@@ -17,8 +17,11 @@ export function checksDueOf(state: BatchState): readonly CheckDue[] {
     .map((check) => ({ check: check.id, label: check.label, dueAtMs }))
 }
 
+/** A reading of a kept jar says nothing of the batch itself. */
 export const hasBeenMeasured = (state: BatchState, check: string): boolean =>
-  state.measurements.some((each) => each.body.check === check)
+  state.measurements.some(
+    ({ body }) => body.check === check && (body.conditions === undefined || body.step !== undefined),
+  )
 
 /** When the making was over: the last of filling, sampling, making up; undefined before any of them. */
 function lastProcessAtMs(state: BatchState): number | undefined {

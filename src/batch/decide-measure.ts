@@ -3,28 +3,48 @@ import { accept, refuse } from '../trade/result'
 import { absurdMeasurement } from './absurd'
 import { gatesOf } from './gates'
 import { msOf } from './instant'
-import type { Context, Intention } from './intention'
+import type { Context } from './intention'
 import type { BatchDraft, Bodies } from './kinds'
 import { vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
 import { cannotTake } from './room'
+import { unsoundResult, withMean } from './sound-result'
 import type { BatchState } from './state'
 
-type Asks = Extract<Intention, { do: 'measure' }>
+interface Asks {
+  readonly results: readonly Bodies['measured'][]
+  readonly late?: { readonly occurredAt: string; readonly reason: string }
+}
 
-/** Rules of a reading: it can be, its turn has come, and what was taken out for it leaves the ledger as sampled. */
-export function decideMeasure(state: BatchState, { result, late }: Asks, context: Context): Decision {
-  const absurd = absurdMeasurement(result)
-  if (absurd) return refuse(absurd)
-  const unfit = result.step === undefined ? null : tooEarly(state, result.step, context)
-  if (unfit) return refuse(unfit)
-  const taken = sampleOf(state, result)
-  if ('code' in taken) return refuse(taken)
-  if (late === undefined) return accept([{ kind: 'measured', body: result }, ...taken.drafts])
+/**
+ * Rules of readings: they can be, their turn has come, and what was taken out for them leaves the ledger as sampled. Of
+ * several in one pass all are written, or none.
+ */
+export function decideMeasure(state: BatchState, { results, late }: Asks, context: Context): Decision {
+  if (results.length === 0) return refuse({ code: 'NOTHING_READ' })
+  const drafts: BatchDraft[] = []
+  for (const result of results) {
+    const own = draftsOf(state, result, context)
+    if ('code' in own) return refuse(own)
+    drafts.push(...own.drafts)
+  }
+  if (late === undefined) return accept(drafts)
   if (!(msOf(late.occurredAt) <= context.nowMs)) return refuse({ code: 'MOMENT_BAD' })
   if (late.reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
-  const why: BatchDraft = { kind: 'noted', body: { text: `${result.label} entered late: ${late.reason.trim()}` } }
-  return accept([{ kind: 'measured', body: result, occurredAt: late.occurredAt }, ...taken.drafts, why])
+  const names = results.map(({ label }) => label).join(', ')
+  const why: BatchDraft = { kind: 'noted', body: { text: `${names} entered late: ${late.reason.trim()}` } }
+  const { occurredAt } = late
+  return accept([...drafts.map((draft) => (draft.kind === 'measured' ? { ...draft, occurredAt } : draft)), why])
+}
+
+function draftsOf(state: BatchState, asked: Bodies['measured'], context: Context): Taken {
+  const result = withMean(asked)
+  const wrong = absurdMeasurement(result) ?? unsoundResult(result)
+  if (wrong) return wrong
+  const unfit = result.step === undefined ? null : tooEarly(state, result.step, context)
+  if (unfit) return unfit
+  const taken = sampleOf(state, result)
+  return 'code' in taken ? taken : { drafts: [{ kind: 'measured', body: result }, ...taken.drafts] }
 }
 
 /** A planned reading waits for its turn while the batch is made; what is read of a finished batch is a follow-up. */

@@ -24,6 +24,7 @@ type ProcessIntention = Extract<
       | 'start-timer'
       | 'acknowledge-timer'
       | 'measure'
+      | 'measure-all'
       | 'note'
       | 'hand-over'
       | 'park'
@@ -58,6 +59,8 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
     case 'acknowledge-timer':
       return acknowledge(state, intention, context)
     case 'measure':
+      return decideMeasure(state, { ...intention, results: [intention.result] }, context)
+    case 'measure-all':
       return decideMeasure(state, intention, context)
     case 'note':
       return note(intention)

@@ -57,6 +57,7 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
 /** After the end of a batch its follow-up goes on: later checks, notes, corrections. */
 const afterTheEnd = new Set<Intention['do']>([
   'measure',
+  'measure-all',
   'note',
   'strike',
   'acknowledge-timer',

@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { MeasureBasis } from './formula'
 import type { Bodies, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
+import { howWords } from './result-words'
 
 /** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
 export interface Say {
@@ -56,6 +57,7 @@ export function measuredWords(body: Bodies['measured'], say: Figures): string {
     basisWords(body.basis, say),
     body.sampleC === undefined ? '' : `${say.number(body.sampleC)} °C`,
     body.conditions ?? '',
+    ...howWords(body, say),
     body.sampleUg === undefined ? '' : `sample of ${say.mass(body.sampleUg)}`,
   ].filter((part) => part !== '')
   return `${body.label}: ${[value, ...how].join(', ')}.`

@@ -65,10 +65,33 @@ export interface Check {
   readonly basis?: MeasureBasis
   readonly limits?: { readonly min?: number; readonly max?: number }
   readonly expected?: string
+  /** Of what is judged in steps; the usual nine where none is named. */
+  readonly scale?: Scale
   readonly when: 'in-process' | 'after-rest'
 }
 
-export type Property = 'pH' | 'viscosity' | 'density' | 'temperature' | 'appearance' | 'odour' | 'other'
+/** A scale of whole steps; what its ends mean is said with every result. */
+export interface Scale {
+  readonly least: number
+  readonly most: number
+  readonly low: string
+  readonly high: string
+}
+
+export type Property =
+  | 'pH'
+  | 'viscosity'
+  | 'density'
+  | 'temperature'
+  | 'appearance'
+  | 'colour'
+  | 'odour'
+  /** Its height, at once and again after a while. */
+  | 'foam'
+  | 'centrifuge'
+  /** On the skin, in steps of a scale. */
+  | 'feel'
+  | 'other'
 
 export type MeasureBasis = { readonly kind: 'neat' } | { readonly kind: 'dilution'; readonly fraction: number }
 

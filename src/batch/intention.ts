@@ -97,6 +97,12 @@ export type Intention =
       /** Read earlier than it is entered: when (ISO with offset) and why it is late. */
       readonly late?: { readonly occurredAt: string; readonly reason: string }
     }
+  /** Several results of one pass: all of them are written, or none. */
+  | {
+      readonly do: 'measure-all'
+      readonly results: readonly Bodies['measured'][]
+      readonly late?: { readonly occurredAt: string; readonly reason: string }
+    }
   | { readonly do: 'adjust'; readonly step: string; readonly netUg: Micrograms; readonly lot?: string }
   | {
       readonly do: 'make-up'

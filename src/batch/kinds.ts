@@ -3,6 +3,7 @@ import type { Lot, Material } from './catalogue'
 import type { Draft, Event } from './event'
 import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
+import type { HowRead } from './how-read'
 
 /** What each kind of batch entry says. Masses µg, temperatures °C, moments ms UTC. `step` is a planned step's id. */
 export interface Bodies {
@@ -83,6 +84,9 @@ export interface Bodies {
     vessel?: string
     conditions?: string
     good?: boolean
+    /** Each reading as it was taken, where there were several: `value` is their mean. */
+    readings?: readonly number[]
+    how?: HowRead
   }
   adjusted: { step: string; line: string; vessel: string; netUg: Micrograms; lot?: string; balance?: string }
   transferred: {

@@ -37,15 +37,26 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
       ...(check === undefined ? {} : { check }),
     }
   })
-  const kept = (row: ResultRow): boolean => row.body.conditions !== undefined
+  // A reading of a step is the batch's own, whatever it was read with.
+  const kept = (row: ResultRow): boolean => row.body.conditions !== undefined && row.body.step === undefined
+  const isRested = ({ check, body }: ResultRow): boolean =>
+    check === undefined ? body.step === undefined : check.when === 'after-rest'
   const done = new Set(rows.filter((row) => !row.struck && !kept(row)).flatMap((row) => row.check?.id ?? []))
   return {
     stability: rows.filter(kept),
-    rested: rows.filter((row) => !kept(row) && row.check?.when === 'after-rest'),
-    inProcess: rows.filter((row) => !kept(row) && row.check?.when !== 'after-rest'),
+    rested: rows.filter((row) => !kept(row) && isRested(row)),
+    inProcess: rows.filter((row) => !kept(row) && !isRested(row)),
     missing: checks.filter((check) => !done.has(check.id)),
   }
 }
+
+/** The last result of each check after the rest: what a decision rests on. */
+export function latestRested({ rested }: ResultRecord): readonly ResultRow[] {
+  const last = new Map(rested.filter(({ struck }) => !struck).map((row) => [row.check?.id ?? row.label, row]))
+  return [...last.values()]
+}
+
+export const isOutside = ({ verdict }: ResultRow): boolean => verdict === 'under' || verdict === 'over'
 
 /** While something is adjusted only its last reading is held to the limits: the others are how it got there. */
 function readingsOnTheWay(

@@ -48,6 +48,16 @@ export type BatchRefusal =
       readonly mostC: number
     }
   | { readonly code: 'VALUE_ABSURD'; readonly property: string; readonly value: number; readonly meant?: number }
+  | { readonly code: 'UNIT_MISSING'; readonly label: string }
+  | {
+      readonly code: 'OFF_SCALE'
+      readonly label: string
+      readonly value: number
+      readonly least: number
+      readonly most: number
+    }
+  | { readonly code: 'HOW_ABSURD'; readonly label: string; readonly what: string; readonly value: number }
+  | { readonly code: 'NOTHING_READ' }
   | { readonly code: 'MINUTES_BAD' }
   | { readonly code: 'MOMENT_BAD' }
   | { readonly code: 'NO_SUCH_TIMER' }

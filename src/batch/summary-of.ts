@@ -2,6 +2,7 @@ import { massIn, vesselsOf } from '../trade/ledger'
 import { checksDueOf, hasBeenMeasured } from './checks-due'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
 import { lossCheckOf } from './reconciliation'
+import { isOutside, latestRested, resultRecord } from './record-results'
 import type { BatchState } from './state'
 import { type BatchSummary, isInHand } from './summary'
 import { usedLots } from './used-lots'
@@ -55,6 +56,7 @@ export function summaryOf(state: BatchState): BatchSummary {
     deviations: deviations.length,
     doubts: state.doubts.length,
     ...unexplainedIn(state),
+    ...outOfLimitsIn(state),
     usedByLot: usedLots(state),
   }
 }
@@ -62,6 +64,11 @@ export function summaryOf(state: BatchState): BatchSummary {
 function unexplainedIn(state: BatchState): Pick<BatchSummary, 'unexplainedUg'> {
   const { sums, isFlagged } = lossCheckOf(state)
   return isFlagged && sums.unexplainedUg !== null ? { unexplainedUg: sums.unexplainedUg } : {}
+}
+
+function outOfLimitsIn(state: BatchState): Pick<BatchSummary, 'outOfLimits'> {
+  const outOfLimits = latestRested(resultRecord(state, (id) => id)).filter(isOutside).length
+  return outOfLimits === 0 ? {} : { outOfLimits }
 }
 
 /** In hand or parked: on the bench. Ended with checks still due: to be looked at again. Otherwise on the shelf. */

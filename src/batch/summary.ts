@@ -31,6 +31,8 @@ export interface BatchSummary {
   readonly openDeviations: number
   readonly deviations: number
   readonly doubts: number
+  /** Results after the rest that stand outside their limits; absent where there are none. */
+  readonly outOfLimits?: number
   /** Unexplained mass beyond what the formula lets pass; absent where there is none. */
   readonly unexplainedUg?: Micrograms
   readonly usedByLot: readonly { readonly lot: string; readonly massUg: Micrograms }[]

@@ -80,7 +80,8 @@ function measureWell(bench: TestBench, { id, step }: PlannedStep): void {
   if (!check) throw new Error(`no check ${step.check}`)
   const { min, max } = check.limits ?? {}
   const value = min === undefined || max === undefined ? undefined : (min + max) / 2
-  const common = { step: id, check: check.id, property: check.property, label: check.label }
+  const unit = check.unit === undefined ? {} : { unit: check.unit }
+  const common = { step: id, check: check.id, property: check.property, label: check.label, ...unit }
   bench.measure(value === undefined ? { ...common, text: 'as it should be', good: true } : { ...common, value })
 }
 

@@ -59,6 +59,11 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
     meant === undefined
       ? `${value} is not a ${property} that can be.`
       : `A ${property} of ${value}: was ${meant} meant?`,
+  UNIT_MISSING: ({ label }) => `${label} has a figure without a unit, and says nothing so. Say in what it was read.`,
+  OFF_SCALE: ({ label, value, least, most }) =>
+    `${value} is not a step of the scale of ${label}. It goes from ${least} to ${most}, in whole steps.`,
+  HOW_ABSURD: ({ label, what, value }) => `${label}: ${value} is not a ${what} that can be. Check the decimal mark.`,
+  NOTHING_READ: () => 'Nothing is entered yet. Fill in at least one check.',
   MINUTES_BAD: () => 'A timer runs from a few seconds to 14 days.',
   MOMENT_BAD: () => 'That moment cannot be read, or has not come yet.',
   NO_SUCH_TIMER: () => 'That timer is not there any more.',

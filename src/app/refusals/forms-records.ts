@@ -9,6 +9,10 @@ export type CheckRefusal =
   | { readonly code: 'CHECK_IN_FUTURE' }
   | { readonly code: 'CHECK_BEFORE_BATCH' }
   | { readonly code: 'CHECK_REASON_MISSING' }
+  | { readonly code: 'CHECK_WITHOUT_NAME' }
+  | { readonly code: 'CHECK_WITHOUT_UNIT' }
+  | { readonly code: 'CHECK_DIFFERENCE_UNSAID' }
+  | { readonly code: 'CHECKS_EMPTY' }
   | { readonly code: 'NOTE_EMPTY' }
 
 export const recordSentences: SentencesOf<CheckRefusal> = {
@@ -19,5 +23,9 @@ export const recordSentences: SentencesOf<CheckRefusal> = {
   CHECK_IN_FUTURE: () => 'That moment has not come yet. Check the day.',
   CHECK_BEFORE_BATCH: () => 'That is before the batch was opened. Check the day.',
   CHECK_REASON_MISSING: () => 'Say why it is entered late: one tap or a few words.',
+  CHECK_WITHOUT_NAME: () => 'Say what was checked.',
+  CHECK_WITHOUT_UNIT: () => 'A figure without its unit says nothing. Say in what it was read.',
+  CHECK_DIFFERENCE_UNSAID: () => 'Say in a few words what is different.',
+  CHECKS_EMPTY: () => 'Nothing is entered yet. Fill in at least one check.',
   NOTE_EMPTY: () => 'Write something first.',
 }

@@ -5,6 +5,7 @@ import { type Bodies, isKnown } from '../kinds'
 import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { formulaSchema } from './formula'
 import { headerSchema } from './header'
+import { aProperty, howReadSchema } from './how-read'
 import {
   aFraction,
   aMass,
@@ -122,7 +123,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   measured: v.object({
     step: v.exactOptional(anId),
     check: v.exactOptional(anId),
-    property: oneOf('pH', 'viscosity', 'density', 'temperature', 'appearance', 'odour', 'other'),
+    property: aProperty,
     label: words(),
     value: v.exactOptional(numberBetween(-1e9, 1e9)),
     text: v.exactOptional(prose()),
@@ -133,6 +134,8 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     vessel: v.exactOptional(anId),
     conditions: v.exactOptional(prose()),
     good: v.exactOptional(aSwitch),
+    readings: v.exactOptional(listOf(numberBetween(-1e9, 1e9), 50)),
+    how: v.exactOptional(howReadSchema),
   }),
   adjusted: v.object({
     step: anId,

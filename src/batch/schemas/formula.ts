@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import type { Formula, Revision } from '../formula'
+import { aProperty, aScale } from './how-read'
 import {
   aFraction,
   aMoment,
@@ -56,13 +57,14 @@ const basis = v.variant(
 
 const check = v.object({
   id: anId,
-  property: oneOf('pH', 'viscosity', 'density', 'temperature', 'appearance', 'odour', 'other'),
+  property: aProperty,
   label: words(),
   unit: v.exactOptional(words(40)),
   method: v.exactOptional(prose(500)),
   basis: v.exactOptional(basis),
   limits: v.exactOptional(limits),
   expected: v.exactOptional(prose(500)),
+  scale: v.exactOptional(aScale),
   when: oneOf('in-process', 'after-rest'),
 })
 

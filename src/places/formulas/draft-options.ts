@@ -53,7 +53,7 @@ export function fieldsOf(draft: FormulaDraft, item: DraftItem, options: Options)
   if (id === draft.head.id) return headFields
   if (draft.phases.some((phase) => phase.id === id)) return phaseFields
   if (draft.vessels.some((vessel) => vessel.id === id)) return vesselFields
-  if (draft.checks.some((check) => check.id === id)) return checkFields
+  if (draft.checks.some((check) => check.id === id)) return checkFields(values.property ?? '')
   if (draft.limits.some((limit) => limit.id === id)) return limitFields(values['of.kind'] ?? '')
   if (draft.steps.some((step) => step.id === id)) {
     // A step does not wait for itself.

@@ -109,7 +109,7 @@ function reader(world: ReadWorld) {
     head: by(() => headFields),
     phase: by(() => phaseFields),
     vessel: by(() => vesselFields),
-    check: by(() => checkFields),
+    check: by(({ values }) => checkFields(values.property ?? '')),
     limit: by(({ values }) => limitFields(values['of.kind'] ?? '')),
     step: by(({ values }) => stepFields(values.kind ?? '', world.options)),
     line: once((item) => {
@@ -169,6 +169,7 @@ const ends = [
   ['range.min', 'range.max'],
   ['limits.min', 'limits.max'],
   ['rpm.min', 'rpm.max'],
+  ['scale.least', 'scale.most'],
   ['amount.min', 'amount.max'],
   ['min', 'max'],
 ] as const
@@ -199,8 +200,14 @@ function withoutPortion({ portion: _ofTheLine, ...step }: Plain): Plain {
   return step
 }
 
-function finishCheck({ basis, ...check }: Plain): Plain {
-  return isPlain(basis) && basis.kind !== undefined ? { ...check, basis } : check
+/** A scale with an end missing is none: the usual one counts. */
+function finishCheck({ basis, scale, ...check }: Plain): Plain {
+  const isScale = isPlain(scale) && ['least', 'most', 'low', 'high'].every((end) => scale[end] !== undefined)
+  return {
+    ...check,
+    ...(isPlain(basis) && basis.kind !== undefined ? { basis } : {}),
+    ...(isScale ? { scale } : {}),
+  }
 }
 
 const isPlain = (value: unknown): value is Plain => typeof value === 'object' && value !== null

@@ -46,7 +46,7 @@ export function draftOf(formula: Formula, revision: Revision, mark: '.' | ','): 
     phases: phases.map((phase, index) => draftPhase(phase, index, mark)),
     steps: procedure.map((step) => draftStep(step, phases, mark)),
     vessels: vessels.map((each) => ({ id: each.id, values: textsOf(vesselFields, each, mark) })),
-    checks: specification.map((each) => ({ id: each.id, values: textsOf(checkFields, each, mark) })),
+    checks: specification.map((each) => ({ id: each.id, values: textsOf(checkFields(each.property), each, mark) })),
     limits: sharedLimits.map((each) => ({ id: each.id, values: textsOf(limitFields(each.of.kind), each, mark) })),
   }
 }

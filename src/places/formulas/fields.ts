@@ -78,13 +78,19 @@ export const vesselFields: readonly FieldSpec[] = [
   { key: 'openLifeMinutes', label: 'May stand open', kind: 'number', unit: 'min', min: 0, max: 43_200, optional: true },
 ]
 
-export const checkFields: readonly FieldSpec[] = [
+const everyCheck: readonly FieldSpec[] = [
   { key: 'label', label: 'What is checked', kind: 'text' },
   {
     key: 'property',
     label: 'Property',
     kind: 'choice',
-    options: same('pH', 'viscosity', 'density', 'temperature', 'appearance', 'odour', 'other'),
+    options: [
+      ...same('pH', 'viscosity', 'density', 'temperature', 'appearance', 'colour', 'odour'),
+      { value: 'foam', label: 'foam height' },
+      ...same('centrifuge'),
+      { value: 'feel', label: 'skin feel, on a scale' },
+      ...same('other'),
+    ],
   },
   {
     key: 'when',
@@ -119,6 +125,17 @@ export const checkFields: readonly FieldSpec[] = [
   { key: 'method', label: 'Method', kind: 'text', longest: 500, rows: 2, optional: true },
   { key: 'expected', label: 'What it should be, in words', kind: 'text', longest: 500, optional: true },
 ]
+
+const scaleFields: readonly FieldSpec[] = [
+  { key: 'scale.least', label: 'Scale from', kind: 'number', min: 1, max: 1000, hint: 'else 1 to 9', optional: true },
+  { key: 'scale.most', label: 'Scale to', kind: 'number', min: 1, max: 1000, optional: true },
+  { key: 'scale.low', label: 'Its low end means', kind: 'text', longest: 80, optional: true },
+  { key: 'scale.high', label: 'Its high end means', kind: 'text', longest: 80, optional: true },
+]
+
+/** The fields of a check; what is judged in steps may name its own. */
+export const checkFields = (property: string): readonly FieldSpec[] =>
+  property === 'feel' ? [...everyCheck, ...scaleFields] : everyCheck
 
 /** The fields of a limit over several lines, by what it is a limit of. */
 export function limitFields(kind: string): readonly FieldSpec[] {

@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { CheckRefusal } from '../../app/refusals/forms-records'
 import type { Check } from '../../batch/formula'
+import { needsUnit, unitOf } from '../../batch/how-read'
 import { isoOf, msOf } from '../../batch/instant'
 import type { Intention } from '../../batch/intention'
 import type { BatchRecord } from '../../batch/record'
@@ -11,6 +12,8 @@ import { readDecimal } from '../../trade/number-text'
 export interface CheckDraft {
   readonly check: string
   readonly value: string
+  /** Only where the check names none. */
+  readonly unit: string
   readonly seen: string
   readonly good: 'yes' | 'no' | ''
   readonly sampleC: string
@@ -68,6 +71,7 @@ export function createCheckForm(record: BatchRecord, world: FormWorld): CheckFor
 const empty: CheckDraft = {
   check: '',
   value: '',
+  unit: '',
   seen: '',
   good: '',
   sampleC: '',
@@ -77,9 +81,14 @@ const empty: CheckDraft = {
   reason: '',
 }
 
+/** Whether the unit of a check's figure has to be said with it. */
+export const asksUnit = (check: Check | undefined): boolean =>
+  check !== undefined && unitOf(check) === undefined && needsUnit(check.property)
+
 /** True for what is read off an instrument, false for what is looked at or smelled. */
-export const isNumber = (check: Check | undefined): boolean =>
-  check !== undefined && check.property !== 'appearance' && check.property !== 'odour'
+export const isNumber = (check: Check | undefined): boolean => check !== undefined && !looked.has(check.property)
+
+const looked: ReadonlySet<Check['property']> = new Set(['appearance', 'colour', 'odour', 'centrifuge'])
 
 type Measure = Extract<Intention, { do: 'measure' }>
 
@@ -95,6 +104,7 @@ function readCheck(
   const late = draft.when === 'earlier' ? readMoment(draft, record, world) : null
   if (late !== null && 'field' in late) return late
   const step = stepOf(check, draft, record)
+  const unit = unitOf(check) ?? (draft.unit.trim() || undefined)
   return {
     do: 'measure',
     result: {
@@ -102,7 +112,7 @@ function readCheck(
       check: check.id,
       label: check.label,
       ...(step === undefined ? {} : { step }),
-      ...(isNumber(check) && check.unit !== undefined ? { unit: check.unit } : {}),
+      ...(isNumber(check) && unit !== undefined ? { unit } : {}),
       ...(check.basis === undefined ? {} : { basis: check.basis }),
       ...(draft.conditions.trim() === '' ? {} : { conditions: draft.conditions.trim() }),
       ...seen,
@@ -125,11 +135,16 @@ function readSeen(draft: CheckDraft): { text: string; good: boolean } | CheckPro
   return { text: draft.seen.trim(), good: draft.good === 'yes' }
 }
 
-function readMoment(
-  draft: CheckDraft,
+/** What was read earlier than it is entered: when, and why so late. */
+export interface Late {
+  readonly late?: NonNullable<Measure['late']>
+}
+
+export function readMoment(
+  draft: Pick<CheckDraft, 'moment' | 'reason'>,
   record: BatchRecord,
   { nowMs, offsetMinutes }: FormWorld,
-): { late: NonNullable<Measure['late']> } | CheckProblem {
+): Late | CheckProblem {
   const localMs = msOf(draft.moment)
   if (Number.isNaN(localMs)) return { field: 'moment', refusal: { code: 'CHECK_MOMENT_MISSING' } }
   const atMs = localMs - offsetMinutes() * 60_000

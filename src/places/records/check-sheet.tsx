@@ -4,16 +4,17 @@ import { type Refusal, sentenceOf } from '../../app/refusals'
 import { recordSentences } from '../../app/refusals/forms-records'
 import { numberSentences } from '../../app/refusals/numbers'
 import { sayFrom } from '../../app/refusals/sentences'
+import { unitOf } from '../../batch/how-read'
 import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
 import { Choice } from '../../parts/choice'
 import { SelectField, TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
 import { NumberField } from '../../parts/number-field'
-import { ReasonChips } from '../../parts/reason-chips'
 import { Sheet } from '../../parts/sheet'
-import { type CheckField, type CheckForm, type CheckProblem, createCheckForm, isNumber } from './check-form'
+import { asksUnit, type CheckField, type CheckForm, type CheckProblem, createCheckForm, isNumber } from './check-form'
 import type { RecordModel } from './record-model'
+import { WhenPart } from './when-part'
 
 interface CheckSheetProps {
   record: BatchRecord
@@ -61,7 +62,11 @@ export function CheckSheet({ record, model, onClose }: CheckSheetProps) {
           value={draft.value.conditions}
           onChange={(conditions) => change({ conditions })}
         />
-        <WhenPart form={form} />
+        <WhenPart
+          draft={draft.value}
+          change={change}
+          wrong={{ moment: errorAt(form, 'moment'), reason: errorAt(form, 'reason') }}
+        />
         {refusal && <Notice kind="over" title={sentenceOf(refusal)} live />}
       </div>
     </Sheet>
@@ -76,9 +81,12 @@ function NumberPart({ form }: { form: CheckForm }) {
         label={chosen.value?.label ?? 'Value'}
         value={draft.value.value}
         onChange={(value) => change({ value })}
-        unit={chosen.value?.unit}
+        unit={chosen.value && unitOf(chosen.value)}
         error={errorAt(form, 'value')}
       />
+      {asksUnit(chosen.value) && (
+        <TextField label="Unit" value={draft.value.unit} onChange={(unit) => change({ unit })} />
+      )}
       <NumberField
         label="Sample at"
         value={draft.value.sampleC}
@@ -112,43 +120,6 @@ function SeenPart({ form }: { form: CheckForm }) {
         onChange={(good) => change({ good })}
       />
       {wrong && <Notice kind="over" title={wrong} live />}
-    </>
-  )
-}
-
-function WhenPart({ form }: { form: CheckForm }) {
-  const { draft, change } = form
-  const wrong = errorAt(form, 'reason')
-  return (
-    <>
-      <Choice
-        label="When it was read"
-        value={draft.value.when}
-        options={[
-          { value: 'now', label: 'Now' },
-          { value: 'earlier', label: 'Earlier' },
-        ]}
-        onChange={(when) => change({ when })}
-      />
-      {draft.value.when === 'earlier' && (
-        <>
-          <TextField
-            label="Day and time"
-            type="datetime-local"
-            value={draft.value.moment}
-            onChange={(moment) => change({ moment })}
-            error={errorAt(form, 'moment')}
-          />
-          <ReasonChips
-            label="Why it is entered late"
-            options={['hands were full', 'written on paper first', 'forgotten']}
-            value={draft.value.reason}
-            onChange={(reason) => change({ reason })}
-            other="Another reason"
-          />
-          {wrong && <Notice kind="over" title={wrong} live />}
-        </>
-      )}
     </>
   )
 }

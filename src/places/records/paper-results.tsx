@@ -1,9 +1,10 @@
 import type { Format } from '../../app/format'
 import type { Say } from '../../batch/entry-phrases'
 import { basisWords } from '../../batch/entry-phrases'
-import type { Check } from '../../batch/formula'
 import type { ResultRow } from '../../batch/record-results'
+import { howWords } from '../../batch/result-words'
 import { figure } from './figure'
+import { limitsWords } from './limits-words'
 import { Verdict } from './paper-materials'
 import type { PaperProps } from './paper-props'
 
@@ -51,6 +52,7 @@ function Results({ rows, format, say }: { rows: readonly ResultRow[]; format: Fo
                 {[
                   basisWords(row.body.basis, say),
                   methodOf(row),
+                  ...howWords(row.body, say),
                   row.body.sampleC === undefined ? '' : `${format.number(row.body.sampleC, 1)} °C`,
                   `${format.time(row.atMs)} ${row.by}`,
                   row.writtenAtMs === undefined ? '' : `entered ${format.dateTime(row.writtenAtMs)}`,
@@ -67,7 +69,7 @@ function Results({ rows, format, say }: { rows: readonly ResultRow[]; format: Fo
               <Verdict verdict={row.struck ? 'none' : row.verdict} />
             </td>
             <td class={row.check?.limits ? 'paper-number paper-limits' : 'paper-number'}>
-              {limitsOf(row.check, format)}
+              {limitsWords(row.check, format)}
             </td>
           </tr>
         ))}
@@ -137,12 +139,4 @@ function shownValue({ body }: ResultRow, format: Format): string {
 function methodOf({ body, check }: ResultRow): string {
   if (body.value === undefined || body.basis !== undefined) return ''
   return body.text ?? check?.method ?? ''
-}
-
-function limitsOf(check: Check | undefined, format: Format): string {
-  const { min, max } = check?.limits ?? {}
-  if (min !== undefined && max !== undefined) return `${figure(min, format)}–${figure(max, format)}`
-  if (min !== undefined) return `at least ${figure(min, format)}`
-  if (max !== undefined) return `at most ${figure(max, format)}`
-  return check?.expected ?? ''
 }

@@ -16,6 +16,7 @@ import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
 import { SaveNotice } from './save-notice'
 
+const RestedSheet = latePart(async () => (await import('./rested-sheet')).RestedSheet)
 const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
 
 /** One record: what can be done with it, and under it the paper. */
@@ -64,23 +65,24 @@ interface ToolsProps {
 }
 
 function Tools({ record, model, onLabel }: ToolsProps) {
-  const [sheet, setSheet] = useState<'check' | 'note' | null>(null)
+  const [sheet, setSheet] = useState<'rested' | 'check' | 'note' | null>(null)
   const { id } = record.header
   const open = record.stage === 'in-hand' || record.stage === 'parked'
-  const due = !open && record.results.missing.some((check) => check.when === 'after-rest')
+  const due = record.results.missing.filter((check) => check.when === 'after-rest').length
   const readOnly = record.unknownKinds.length > 0
   return (
     <div class="record-tools">
       <Button kind="plain" icon="arrow-left" label="Records" href={addressOf({ place: 'records' })} />
       {open && <Button kind="filled" icon="play" label="Go on with it" href={addressOf({ place: 'run', batch: id })} />}
-      {!readOnly && (
+      {!readOnly && !open && due > 0 && (
         <Button
-          kind={due ? 'filled' : 'quiet'}
+          kind="filled"
           icon="clipboard-check"
-          label="Add a check"
-          onPress={() => setSheet('check')}
+          label={due === 1 ? 'Enter the check that is due' : `Enter the ${due} checks that are due`}
+          onPress={() => setSheet('rested')}
         />
       )}
+      {!readOnly && <Button icon="test-tube" label="Add a check" onPress={() => setSheet('check')} />}
       {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
       <Button
         icon="split"
@@ -90,6 +92,7 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       <Button icon="printer" label="Print" onPress={() => window.print()} />
       <Button icon="file-text" label="Label draft" onPress={onLabel} />
       <Button icon="download" label="Save this batch" onPress={model.save} />
+      {sheet === 'rested' && <RestedSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'note' && <NoteSheet model={model} onClose={() => setSheet(null)} />}
     </div>

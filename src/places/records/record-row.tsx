@@ -34,6 +34,12 @@ export function RecordRow({ batch, format }: { batch: BatchSummary; format: Form
             {format.percent(batch.unexplainedUg / batch.totalUg, 1)} unexplained
           </span>
         )}
+        {batch.outOfLimits !== undefined && (
+          <span class="record-row-state record-row-over">
+            <Mark kind="over" size={22} />
+            {batch.outOfLimits} out of limits
+          </span>
+        )}
         <span class="record-row-sub">{subOf(batch)}</span>
       </span>
       <Icon name="chevron-right" />
@@ -60,7 +66,9 @@ function stateOf(batch: BatchSummary): { kind: MarkKind; word: string } {
 function subOf({ checksDue, deviations, doubts, done, steps, stage }: BatchSummary): string {
   const parts = [
     stage === 'in-hand' || stage === 'parked' ? `${done} of ${steps} steps` : '',
-    checksDue.length > 0 && stage === 'closed' ? `${checksDue.length} checks to do` : '',
+    checksDue.length > 0 && stage === 'closed'
+      ? `waiting for ${checksDue.length} ${checksDue.length === 1 ? 'check' : 'checks'}`
+      : '',
     deviations > 0 ? `${deviations} ${deviations === 1 ? 'deviation' : 'deviations'}` : '',
     doubts > 0 ? `${doubts} to look at` : '',
   ]

@@ -56,6 +56,10 @@ const anything = {
   tareUg: 2,
   rpm: 90_000,
   diameterMm: 0.5,
+  label: 'Viscosity',
+  least: 1,
+  most: 9,
+  what: 'speed',
 }
 
 /** A sentence: begins large (or with what was typed), ends with a full stop or question mark, shouts never. */

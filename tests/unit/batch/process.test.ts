@@ -194,7 +194,7 @@ describe('the batch as a whole', () => {
     expect(bench.refusal({ do: 'close', decision: 'accept', note: 'x' }).code).toBe('BATCH_ENDED')
     bench.wait(24 * 60)
     bench.measure({ step: 'ph-next-day', check: 'ph-rested', value: 5.1 })
-    bench.measure({ check: 'viscosity', property: 'viscosity', label: 'Viscosity', value: 9000 })
+    bench.measure({ check: 'viscosity', property: 'viscosity', label: 'Viscosity', value: 9000, unit: 'mPa·s' })
     bench.measure({ check: 'appearance', property: 'appearance', label: 'Appearance', text: 'even', good: true })
     bench.measure({ check: 'odour', property: 'odour', label: 'Odour', text: 'oats', good: true })
     expect(shelfOf(summaryOf(bench.state))).toBe('finished')

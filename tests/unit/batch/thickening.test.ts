@@ -13,8 +13,10 @@ const atSalt = (): TestBench => {
   return bench
 }
 
+const viscosity = { check: 'viscosity', property: 'viscosity', label: 'Viscosity', unit: 'mPa·s' } as const
+
 const read = (bench: TestBench, value: number, conditions = 'spindle 3, 12 rpm', sampleC = 25): void =>
-  bench.measure({ step, check: 'viscosity', property: 'viscosity', label: 'Viscosity', value, conditions, sampleC })
+  bench.measure({ step, ...viscosity, value, conditions, sampleC })
 
 const salt = (bench: TestBench, text: string): void => {
   bench.intend({ do: 'adjust', step, netUg: grams(text) })

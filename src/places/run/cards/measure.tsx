@@ -1,6 +1,7 @@
 import { meantBy } from '../../../batch/absurd'
 import { basisWords } from '../../../batch/entry-phrases'
 import type { Check } from '../../../batch/formula'
+import { needsUnit, unitOf } from '../../../batch/how-read'
 import type { KindOf } from '../../../batch/step'
 import { askOf } from '../../../batch/wording'
 import { Choice } from '../../../parts/choice'
@@ -35,7 +36,8 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
   const taken = tools.mass('sample')
   const verdict: Verdict = value.kind === 'number' ? verdictOf(value.value, check.limits) : 'open'
   const meant = value.kind === 'number' ? meantBy(check.property, value.value) : undefined
-  const unit = check.unit ?? ''
+  const known = unitOf(check)
+  const unit = known ?? tools.text('unit').trim()
   const record = async () => {
     if (value.kind !== 'number') return
     const done = await run.act(
@@ -48,7 +50,7 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
           label: check.label,
           value: value.value,
           vessel,
-          ...(check.unit === undefined ? {} : { unit: check.unit }),
+          ...(unit === '' ? {} : { unit }),
           ...(check.basis === undefined ? {} : { basis: check.basis }),
           ...(sampleC.kind === 'number' ? { sampleC: sampleC.value } : {}),
           ...(taken.kind === 'number' && taken.value > 0 ? { sampleUg: taken.value } : {}),
@@ -57,7 +59,7 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
       },
       `${check.label} ${format.number(value.value)}`,
     )
-    if (done) tools.clear('value', 'sampleC', 'sample')
+    if (done) tools.clear('value', 'sampleC', 'sample', 'unit')
   }
   const primary: Primary =
     meant !== undefined
@@ -81,6 +83,9 @@ function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
             error={errorOf(value)}
             onEnter={() => void record()}
           />
+          {known === undefined && needsUnit(check.property) && (
+            <TextField label="Unit" value={tools.text('unit')} onChange={(text) => run.type('unit', text)} />
+          )}
           <TypedField name="sampleC" label="Sample at" unit="°C" error={errorOf(sampleC)} />
           <TypedField name="sample" label="Taken out" unit="g" error={errorOf(taken)} />
         </div>

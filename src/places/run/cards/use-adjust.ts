@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks'
 import type { Check } from '../../../batch/formula'
+import { unitOf } from '../../../batch/how-read'
 import type { Bodies } from '../../../batch/kinds'
 import type { KindOf } from '../../../batch/step'
 import { focusField } from '../focus-field'
@@ -45,6 +46,7 @@ export function useAdjust(step: KindOf<'adjust'>, check: Check, natural: AdjustV
   /** Records the value typed; the other fields named are forgotten with it. */
   const addReading = async (more: Partial<Bodies['measured']>, ...recorded: readonly string[]) => {
     if (value.kind !== 'number') return
+    const unit = unitOf(check)
     const result = {
       step: step.id,
       check: check.id,
@@ -53,7 +55,7 @@ export function useAdjust(step: KindOf<'adjust'>, check: Check, natural: AdjustV
       value: value.value,
       vessel: tools.vessel,
       ...(check.limits === undefined ? {} : { good: verdictOf(value.value, check.limits) === 'within' }),
-      ...(check.unit === undefined ? {} : { unit: check.unit }),
+      ...(unit === undefined ? {} : { unit }),
       ...(check.basis === undefined ? {} : { basis: check.basis }),
       ...more,
     }

@@ -1,0 +1,46 @@
+import type { Format } from '../../app/format'
+import { torqueIsOff } from '../../batch/how-read'
+import { verdictOf } from '../../batch/record-results'
+import { Mark } from '../../parts/mark'
+import { Notice } from '../../parts/notice'
+import { replicatesOf } from '../../trade/replicates'
+import { figure } from './figure'
+import type { RestedForm } from './rested-form'
+import type { RestedRow } from './rested-row'
+
+interface SoFarProps {
+  row: RestedRow
+  form: RestedForm
+  format: Format
+}
+
+/** Mean and spread of what was read so far, beside the limits; and what makes a reading worth less. */
+export function RestedSoFar({ row, form, format }: SoFarProps) {
+  const result = form.soFar(row)
+  if (result === null) return null
+  const told = replicatesOf(result.readings ?? [])
+  const value = told?.mean ?? result.value
+  const verdict = verdictOf({ ...result, ...(value === undefined ? {} : { value }) }, row.check)
+  return (
+    <>
+      <p class="rested-sofar">
+        {verdict !== 'none' && <Mark kind={verdict === 'within' ? 'within' : 'over'} size={22} />}
+        <span>
+          {value === undefined
+            ? result.text
+            : `${figure(Number(value.toPrecision(6)), format)} ${result.unit ?? ''}`.trim()}
+          {told?.spread &&
+            `, ${told.spread.kind} ${figure(Number(told.spread.value.toPrecision(3)), format)}, n ${told.n}`}
+          {verdict === 'under' && ': below its limits'}
+          {(verdict === 'over' && (result.value === undefined ? ': not as it should be' : ': above its limits')) || ''}
+        </span>
+      </p>
+      {result.how && torqueIsOff(result.how) && (
+        <Notice
+          kind="caution"
+          title="Torque outside 10–100 %: the viscometer does not read well there. Take another spindle or speed, or keep it so."
+        />
+      )}
+    </>
+  )
+}
