@@ -71,6 +71,7 @@ async function start(): Promise<void> {
     share: {
       saveFile: async (...file) => (await import('./devices/share/web-share')).webShare().saveFile(...file),
     },
+    slowHash: async () => (await import('./devices/slow-hash/web-slow-hash')).webSlowHash(),
     upkeep: {
       askToKeep: store.askToKeep,
       eraseFailed: erased === 'refused',

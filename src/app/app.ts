@@ -13,6 +13,7 @@ import type { Clock } from '../ports/clock'
 import type { Drafts, EntryState, EventLog, HealReport, StorageState } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
+import type { SlowHash } from '../ports/slow-hash'
 import type { Upkeep } from '../ports/upkeep'
 import type { Micrograms } from '../trade/mass'
 import type { Refusal } from './refusals/refusal'
@@ -32,6 +33,7 @@ export interface App {
   readonly alarm: Alarm
   readonly awake: Awake
   readonly share: Share
+  readonly slowHash: () => Promise<SlowHash>
   readonly settings: SettingsModel
   readonly catalogue: Catalogue
   readonly batches: Batches

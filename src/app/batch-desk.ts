@@ -4,6 +4,7 @@ import { extendBatch, tipFor } from '../batch/extend'
 import { foldBatch } from '../batch/fold'
 import { isoOf } from '../batch/instant'
 import type { Intention } from '../batch/intention'
+import { pinIn } from '../batch/person-trail'
 import type { BatchState } from '../batch/state'
 import { shelfOf, summaryOf } from '../batch/summary-of'
 import type { HeldIntention } from '../ports/event-log'
@@ -50,10 +51,11 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
   /** `late` is what was held: it keeps its moment, its person and its id, so that it cannot be decided twice. */
   const attempt = async (intention: Intention, late?: HeldIntention, recorded?: Recorded): Promise<Outcome> => {
     for (let tries = 0; tries < mostTries; tries += 1) {
+      const signsWithPin = await pinsFor(intention)
       const { state } = view.value
       const by = late?.by ?? state.person
       const ids = idsFrom(writer, late?.id)
-      const decision = decide(state, intention, { nowMs: writer.clock.nowMs(), by, newId: ids.next })
+      const decision = decide(state, intention, { nowMs: writer.clock.nowMs(), by, newId: ids.next, signsWithPin })
       if (!decision.ok) return decision
       if (decision.value.length === 0) return { ok: true, entries: [], state: 'recorded' }
       const drafts = late ? decision.value.map((draft) => ({ ...draft, occurredAt: late.at })) : decision.value
@@ -84,6 +86,13 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
     }
     keepUnsaved(intention, 'STORAGE_BUSY', 'not-saved')
     return { ok: false, refusal: { code: 'STORAGE_BUSY' } }
+  }
+
+  /** Whether who checks signs with a PIN; it is looked up only where somebody checks. */
+  const pinsFor = async (intention: Intention): Promise<(person: string) => boolean> => {
+    const checker = 'checkedBy' in intention && !intention.signature ? intention.checkedBy : undefined
+    const kept = checker === undefined ? null : pinIn(await log.read(`person:${checker}`))
+    return (person) => person === checker && kept !== null
   }
 
   const hold = async (intention: Intention, by: string): Promise<Outcome> => {

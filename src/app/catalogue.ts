@@ -2,9 +2,9 @@ import { batch, type Signal, signal } from '@preact/signals'
 import type { BatchSummary } from '../batch/summary'
 import type { EventLog } from '../ports/event-log'
 import type { Catalogue, DocumentFamily, Documents } from './app'
+import type { SavingWorld } from './append-to'
 import { loadWriting } from './load-writing'
 import { oneAtATime } from './one-at-a-time'
-import type { SavingWorld } from './save-document'
 
 export interface KeptCatalogue extends Catalogue {
   readonly load: () => Promise<void>

@@ -7,6 +7,7 @@ import type { Clock } from '../ports/clock'
 import type { Drafts, EventLog, HealReport } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Share } from '../ports/share'
+import type { SlowHash } from '../ports/slow-hash'
 import type { Upkeep } from '../ports/upkeep'
 import { afterPaint, whenIdle } from './after-paint'
 import type { App, JustDone, UpdateModel } from './app'
@@ -30,6 +31,7 @@ export interface Parts {
   readonly badge: Badge
   readonly share: Share
   readonly upkeep: Upkeep
+  readonly slowHash: () => Promise<SlowHash>
   readonly update: UpdateModel
   readonly window: Window
   readonly loadDemonstration: (app: App) => Promise<Refusal | null>
@@ -84,24 +86,15 @@ export function createApp(parts: Parts): StartedApp {
   })
 
   const app: App = {
+    ...parts,
     route,
     go,
     nowMs,
-    clock,
-    ids,
-    log,
-    drafts: parts.drafts,
-    archive: parts.archive,
-    alarm: parts.alarm,
-    awake: parts.awake,
-    share: parts.share,
-    upkeep: parts.upkeep,
     settings,
     catalogue,
     batches,
     storage,
     heals,
-    update: parts.update,
     bells: createBells({ batches, nowMs, alarm: parts.alarm, badge: parts.badge }),
     justDone: signal<JustDone | null>(null),
     loadDemonstration: () => parts.loadDemonstration(app),

@@ -5,8 +5,9 @@ import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
 import { lossCheckOf } from './reconciliation'
-import type { BatchRefusal, Decision } from './refusal'
+import type { Decision } from './refusal'
 import { badMass } from './sanity'
+import { notChecked, sign, signedAt, signedDrafts, unfitSignatures } from './signing'
 import { unfitSpeed } from './speed'
 import type { BatchState } from './state'
 
@@ -32,6 +33,7 @@ type ProcessIntention = Extract<
       | 'notice-clock'
       | 'abandon'
       | 'close'
+      | 'sign'
   }
 >
 
@@ -76,6 +78,8 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return withReason(intention.reason, { kind: 'abandoned', body: { reason: intention.reason } })
     case 'close':
       return close(state, intention)
+    case 'sign':
+      return sign(state, intention.signatures)
   }
 }
 
@@ -124,16 +128,11 @@ function finish(state: BatchState, intention: Asks<'finish-step'>, context: Cont
   const { step, saw, checkedBy, toolRpm, toolMm } = intention
   const unfit = unfitSpeed(state, planned, intention)
   if (unfit) return refuse(unfit)
-  if (planned.step.secondPerson === true && state.header.people.checks) {
-    const missing: BatchRefusal | null =
-      checkedBy === undefined
-        ? { code: 'SECOND_PERSON_MISSING' }
-        : checkedBy === context.by
-          ? { code: 'SAME_PERSON' }
-          : null
-    if (missing) return refuse(missing)
-  }
-  return one({
+  const unchecked = notChecked(state, planned, intention, context)
+  if (unchecked) return refuse(unchecked)
+  const entry = context.newId()
+  const finished: BatchDraft = {
+    id: entry,
     kind: 'step-finished',
     body: {
       step,
@@ -142,7 +141,8 @@ function finish(state: BatchState, intention: Asks<'finish-step'>, context: Cont
       ...(toolRpm === undefined ? {} : { toolRpm }),
       ...(toolMm === undefined ? {} : { toolMm }),
     },
-  })
+  }
+  return accept([finished, ...signedAt(intention, entry)])
 }
 
 /** Steps that are finished by what was weighed, moved or measured, not by saying so. */
@@ -201,10 +201,13 @@ function handOver(state: BatchState, { to }: Asks<'hand-over'>): Decision {
 }
 
 /** What is still open at the end needs a word of why. */
-function close(state: BatchState, { decision, note: why }: Asks<'close'>): Decision {
+function close(state: BatchState, { decision, note: why, signatures }: Asks<'close'>): Decision {
   const unfinished = state.plan.steps.some((planned) => !isDone(state, planned.id))
   const unsettled = [...state.deviations.values()].some((deviation) => !deviation.settled)
   if ((unfinished || unsettled || lossCheckOf(state).isFlagged) && (why ?? '').trim() === '')
     return refuse({ code: 'REASON_MISSING' })
-  return one({ kind: 'closed', body: { decision, ...(why === undefined ? {} : { note: why }) } })
+  const unfit = signatures && unfitSignatures(state, signatures)
+  if (unfit) return refuse(unfit)
+  const closed: BatchDraft = { kind: 'closed', body: { decision, ...(why === undefined ? {} : { note: why }) } }
+  return accept([closed, ...signedDrafts(signatures?.by ?? [])])
 }

@@ -13,6 +13,7 @@ import { bandOfStep, isDone, statusOf } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
 import { badMass } from './sanity'
 import { settle } from './settle'
+import { notChecked, signedAt } from './signing'
 import type { BatchState } from './state'
 import { type Weighing, weighingOf } from './weighing-of'
 
@@ -57,10 +58,8 @@ function weigh(state: BatchState, intention: Extract<Intention, { do: 'weigh' }>
   if (!weighing) return refuse({ code: 'NOT_FOR_THIS_STEP', step: planned.id })
   const tooMuch = overCapacity(state, weighing, net.value)
   if (tooMuch) return refuse(tooMuch)
-  if (planned.step.secondPerson === true && state.header.people.checks) {
-    if (intention.checkedBy === undefined) return refuse({ code: 'SECOND_PERSON_MISSING' })
-    if (intention.checkedBy === context.by) return refuse({ code: 'SAME_PERSON' })
-  }
+  const unchecked = notChecked(state, planned, intention, context)
+  if (unchecked) return refuse(unchecked)
   const entry = context.newId()
   const weighed: BatchDraft = {
     id: entry,
@@ -83,7 +82,8 @@ function weigh(state: BatchState, intention: Extract<Intention, { do: 'weigh' }>
   }
   const countedUg = weighing.countedUg + Math.round(net.value * assayRatio(planned.line, lot?.id))
   const band = bandOfStep(state, planned)
-  if (judge(countedUg, band, weighing.stepUg) !== 'over') return accept([weighed])
+  const written = [weighed, ...signedAt(intention, entry)]
+  if (judge(countedUg, band, weighing.stepUg) !== 'over') return accept(written)
   const noticed: BatchDraft = {
     kind: 'deviation-noticed',
     body: {
@@ -96,7 +96,7 @@ function weigh(state: BatchState, intention: Extract<Intention, { do: 'weigh' }>
       inCup: weighing.inCup,
     },
   }
-  return accept([weighed, noticed])
+  return accept([...written, noticed])
 }
 
 function overCapacity(state: BatchState, weighing: Weighing, netUg: Micrograms): BatchRefusal | null {

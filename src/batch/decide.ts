@@ -63,6 +63,7 @@ const afterTheEnd = new Set<Intention['do']>([
   'acknowledge-timer',
   'notice-clock',
   'read-temperature',
+  'sign',
 ])
 
 /** A parked batch still takes what time does to it. */
@@ -74,6 +75,7 @@ const whileParked = new Set<Intention['do']>([
   'abandon',
   'hand-over',
   'strike',
+  'sign',
 ])
 
 function endedOrReadOnly(state: BatchState, intention: Intention): BatchRefusal | null {

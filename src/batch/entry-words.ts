@@ -204,7 +204,7 @@ function courseWords(event: Course, say: Say): string {
     case 'resumed':
       return 'Taken up again.'
     case 'signed':
-      return `Signed by ${say.person(event.body.person)}: ${event.body.meaning}.`
+      return signedWords(event.body, say)
     case 'clock-jumped': {
       const way = event.body.byMs < 0 ? 'back' : 'forward'
       return `The tablet's clock moved ${way} by ${say.duration(Math.abs(event.body.byMs))}.`
@@ -216,6 +216,12 @@ function courseWords(event: Course, say: Say): string {
     case 'closed':
       return `Closed: ${event.body.decision}${event.body.note ? `. ${event.body.note}` : ''}.`
   }
+}
+
+function signedWords({ person, meaning, how, insteadOf, reason }: Bodies['signed'], say: Say): string {
+  const by = how === 'pin' ? ', with a PIN' : how === 'name' ? ', by name' : ''
+  const place = insteadOf === undefined ? '' : `, in the place of ${say.person(insteadOf)} (${reason})`
+  return `Signed by ${say.person(person)}: ${meaning}${by}${place}.`
 }
 
 const because = (reason: string | undefined): string => (reason ? `: ${reason}` : '')

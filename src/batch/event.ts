@@ -32,6 +32,8 @@ export interface Draft<K extends string = string, B = unknown> {
   readonly body: B
   readonly source?: Source
   readonly occurredAt?: string
+  /** Its body says as `head` which entry it stands on: that is known only when it is sealed. */
+  readonly namesHead?: true
 }
 
 /** The end of a stream as its writer saw it; `next` is this replica's next number in the stream. */

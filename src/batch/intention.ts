@@ -4,6 +4,7 @@ import type { Lot, Material } from './catalogue'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
+import type { Signature, Signatures } from './signature'
 
 /** What a person (or a device on their behalf) wants. `decide` makes entries of it, or says why not. */
 export type Intention =
@@ -25,6 +26,8 @@ export type Intention =
       readonly lot?: string
       readonly source?: Source
       readonly checkedBy?: string
+      /** Of who checks, where that person signs with a PIN. */
+      readonly signature?: Signature
     }
   | { readonly do: 'leave-short'; readonly step: string; readonly reason: string }
   | { readonly do: 'strike'; readonly entry: string; readonly reason: string }
@@ -67,6 +70,7 @@ export type Intention =
       readonly step: string
       readonly saw?: string
       readonly checkedBy?: string
+      readonly signature?: Signature
       readonly toolRpm?: number
       readonly toolMm?: number
     }
@@ -135,11 +139,23 @@ export type Intention =
   | { readonly do: 'resume' }
   | { readonly do: 'notice-clock'; readonly byMs: number }
   | { readonly do: 'abandon'; readonly reason: string }
-  | { readonly do: 'close'; readonly decision: Disposition; readonly note?: string }
+  | {
+      readonly do: 'close'
+      readonly decision: Disposition
+      readonly note?: string
+      /** They cover the decision and all before it. */
+      readonly signatures?: Signatures
+    }
+  | { readonly do: 'sign'; readonly signatures: Signatures }
+
+/** What a second person may have to look at. */
+export type Checked = Extract<Intention, { do: 'weigh' | 'finish-step' }>
 
 /** Time and names come in from outside. */
 export interface Context {
   readonly nowMs: number
   readonly by: string
   readonly newId: () => string
+  /** True of a person who signs with a PIN; nobody does where it is absent. */
+  readonly signsWithPin?: (person: string) => boolean
 }

@@ -4,6 +4,7 @@ import type { Draft, Event } from './event'
 import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
 import type { HowRead } from './how-read'
+import type { Signature } from './signature'
 
 /** What each kind of batch entry says. Masses µg, temperatures °C, moments ms UTC. `step` is a planned step's id. */
 export interface Bodies {
@@ -148,7 +149,13 @@ export interface Bodies {
   'person-changed': { person: string; from: string }
   parked: { reason: string }
   resumed: Record<string, never>
-  signed: { person: string; meaning: string }
+  signed: Signature & {
+    /** Of a second person at a step: the step, and the entry that was looked at. */
+    step?: string
+    entry?: string
+    /** The hash of the entry that the batch ended with: what the signature covers. */
+    head?: string
+  }
   'clock-jumped': { byMs: number }
   healed: { code: string; entries: number; streams: number }
   abandoned: { reason: string }

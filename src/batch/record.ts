@@ -9,6 +9,7 @@ import { type LimitRow, limitRows } from './record-limits'
 import { type MassRecord, massRecord } from './record-mass'
 import { lotCodesOf, type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
 import { type ResultRecord, resultRecord } from './record-results'
+import { type SignatureRow, signatureRows } from './record-signatures'
 import { type StepRow, stepRows } from './record-steps'
 import { type TrailRow, trailOf, type Verification, verifyTrail } from './record-trail'
 import type { BatchState, Doubt } from './state'
@@ -23,7 +24,7 @@ export interface BatchRecord {
   readonly opened: Stamp | null
   readonly closed: (Stamp & { readonly decision: Disposition; readonly note?: string }) | null
   readonly people: { readonly performed: readonly string[]; readonly checked: readonly string[] }
-  readonly signatures: readonly (Stamp & { readonly person: string; readonly meaning: string })[]
+  readonly signatures: readonly SignatureRow[]
   readonly preflight: BatchState['preflight']
   readonly equipment: Equipment
   readonly materials: readonly MaterialRow[]
@@ -69,11 +70,7 @@ export function recordOf(
     opened: entriesOf(state, 'opened', initialsOf)[0] ?? null,
     closed: closingOf(state, initialsOf),
     people: peopleOf(state, initialsOf),
-    signatures: entriesOf(state, 'signed', initialsOf).map(({ event, struck: _never, ...stamp }) => ({
-      ...stamp,
-      person: initialsOf(event.body.person),
-      meaning: event.body.meaning,
-    })),
+    signatures: signatureRows(state, initialsOf),
     preflight: state.preflight,
     equipment: equipmentOf(state, initialsOf),
     materials: materialRows(state, initialsOf),

@@ -3,6 +3,7 @@ import type { Micrograms } from '../trade/mass'
 import type { Result } from '../trade/result'
 import type { WeighingRefusal } from '../trade/weighing'
 import type { Gate } from './gate'
+import type { Checked } from './intention'
 import type { BatchDraft } from './kinds'
 import type { PlanRefusal } from './plan-batch'
 
@@ -30,6 +31,10 @@ export type BatchRefusal =
   | { readonly code: 'OTHER_MATERIAL'; readonly lot: string; readonly line: string }
   | { readonly code: 'SECOND_PERSON_MISSING' }
   | { readonly code: 'SAME_PERSON' }
+  /** Who checks signs with a PIN; `intention` is to be sent again with the signature. */
+  | { readonly code: 'SIGNATURE_MISSING'; readonly intention: Checked }
+  | { readonly code: 'SIGNATURE_BAD' }
+  | { readonly code: 'CHANGED_MEANWHILE' }
   | { readonly code: 'NO_SUCH_ENTRY' }
   | { readonly code: 'CANNOT_BE_STRUCK'; readonly kind: string }
   | { readonly code: 'STRUCK_ALREADY' }

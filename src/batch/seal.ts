@@ -33,7 +33,7 @@ export function seal(draft: Draft, tip: Tip, by: Seal): Event {
     ...(draft.occurredAt === undefined ? {} : { occurredAt: draft.occurredAt }),
     by: by.by,
     source: draft.source ?? { kind: 'typed' as const },
-    body: draft.body,
+    body: draft.namesHead ? { ...(draft.body as object), head: tip.hash ?? '' } : draft.body,
   }
   return { ...unhashed, hash: hashOf(unhashed) }
 }

@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { documentKind } from '../document'
 import type { Event } from '../event'
 import { type Bodies, isKnown } from '../kinds'
+import { isOfPerson, type PersonBodies, type PersonKind } from '../person-trail'
 import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { formulaSchema } from './formula'
 import { headerSchema } from './header'
@@ -10,6 +11,7 @@ import {
   aFraction,
   aMass,
   aMassChange,
+  aMoment,
   anId,
   aSwitch,
   aTemperature,
@@ -23,6 +25,7 @@ import {
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
+const someHex = v.pipe(v.string(), v.regex(/^[0-9a-f]{16,128}$/))
 const anInstrument = v.variant('kind', [
   v.object({ kind: v.literal('balance'), id: anId, name: words(80), referenceUg: aMass, readUg: aMass }),
   v.object({
@@ -196,11 +199,30 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   'person-changed': v.object({ person: anId, from: anId }),
   parked: v.object({ reason: aReason }),
   resumed: v.object({}),
-  signed: v.object({ person: anId, meaning: prose(200) }),
+  signed: v.object({
+    person: anId,
+    meaning: prose(200),
+    how: v.exactOptional(oneOf('pin', 'name')),
+    pinSetAt: v.exactOptional(aMoment),
+    insteadOf: v.exactOptional(anId),
+    reason: v.exactOptional(aReason),
+    step: v.exactOptional(anId),
+    entry: v.exactOptional(anId),
+    head: v.exactOptional(prose(64)),
+  }),
   'clock-jumped': v.object({ byMs: numberBetween(-1e15, 1e15) }),
   healed: v.object({ code: words(80), entries: numberBetween(0, 1e9), streams: numberBetween(0, 1e9) }),
   abandoned: v.object({ reason: aReason }),
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
+}
+
+const personSchemas: { readonly [K in PersonKind]: v.GenericSchema<unknown, PersonBodies[K]> } = {
+  'pin-set': v.object({
+    pin: v.object({ salt: someHex, hash: someHex, iterations: numberBetween(1, 1e8) }),
+    how: oneOf('first', 'changed', 'forgotten'),
+    reason: v.exactOptional(aReason),
+  }),
+  'pin-removed': v.object({}),
 }
 
 const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
@@ -220,6 +242,7 @@ const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
 export function hasSoundBody(event: Event): boolean {
   const family = event.stream.split(':')[0] ?? ''
   if (family === 'batch') return !isKnown(event) || v.is(bodySchemas[event.kind], event.body)
+  if (family === 'person' && isOfPerson(event)) return v.is(personSchemas[event.kind], event.body)
   const schema = Object.hasOwn(documentSchemas, family) ? documentSchemas[family] : undefined
   if (event.kind !== documentKind || schema === undefined) return true
   return v.is(v.object({ document: schema, reason: v.exactOptional(aReason) }), event.body)

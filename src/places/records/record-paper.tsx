@@ -3,13 +3,14 @@ import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
 import type { BatchRecord } from '../../batch/record'
 import { PaperDeviations } from './paper-deviations'
-import { PaperFoot, PaperSigns } from './paper-foot'
+import { PaperFoot } from './paper-foot'
 import { PaperHead } from './paper-head'
 import { PaperEquipment, PaperNotes } from './paper-lists'
 import { PaperMass } from './paper-mass'
 import { PaperMaster } from './paper-master'
 import { PaperMaterials } from './paper-materials'
 import { PaperResults, PaperStability } from './paper-results'
+import { PaperSignatures } from './paper-signatures'
 import { PaperSteps } from './paper-steps'
 import { PaperTrail } from './paper-trail'
 import { sayOf } from './say'
@@ -35,7 +36,7 @@ export function RecordPaper({ record }: { record: BatchRecord }) {
       </div>
       <PaperStability {...paper} />
       <PaperNotes {...paper} />
-      <PaperSigns {...paper} />
+      <PaperSignatures {...paper} />
       <PaperMaster {...paper} />
       <PaperTrail {...paper} />
       <PaperFoot {...paper} />

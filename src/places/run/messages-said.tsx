@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks'
 import type { Unsaved } from '../../app/app'
 import { useFormat } from '../../app/format'
 import { HealNotice } from '../../app/heal-notice'
@@ -5,6 +6,7 @@ import { gateWords, type Refusal, sentenceOf } from '../../app/refusals'
 import type { Gate } from '../../batch/gate'
 import { titleOf } from '../../batch/wording'
 import { GateBar, NotSavedBar, UndoBar } from '../../parts/bars'
+import { Button } from '../../parts/button'
 import { copyText } from '../../parts/copy-text'
 import { Notice } from '../../parts/notice'
 import { Elsewhere } from './elsewhere'
@@ -118,8 +120,19 @@ function Refused() {
   const run = useRun()
   const refusal = run.refusal.value
   // A gate is said by its own bar.
+  const unsigned = refusal?.code === 'SIGNATURE_MISSING'
+  const sign = () => {
+    run.sheet.value = { name: 'sign' }
+  }
+  useEffect(() => {
+    if (unsigned) sign()
+  }, [unsigned])
   if (refusal === null || refusal.code === 'GATE') return null
-  return <Notice kind="over" title={sentenceOf(refusal)} live />
+  return (
+    <Notice kind={unsigned ? 'info' : 'over'} title={sentenceOf(refusal)} live>
+      {unsigned && <Button kind="outline" label="Sign" onPress={sign} />}
+    </Notice>
+  )
 }
 
 /** The first thing in the way with its way past; the others by name, so that none comes as a surprise after it. */

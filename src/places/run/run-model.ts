@@ -35,6 +35,7 @@ export type SheetName =
   | 'skip'
   | 'tare'
   | 'scale-up'
+  | 'sign'
 
 export interface OpenSheet {
   readonly name: SheetName

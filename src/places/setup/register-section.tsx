@@ -3,6 +3,7 @@ import type { App } from '../../app/app'
 import { useApp } from '../../app/app'
 import { type Format, useFormat } from '../../app/format'
 import { PlainForm } from '../../app/forms/plain-form'
+import { latePart } from '../../app/late-part'
 import type { Balance, KeptVessel, Person } from '../../batch/catalogue'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
@@ -10,6 +11,8 @@ import { Row, Switch } from '../../parts/choice'
 import type { IconName } from '../../parts/icon'
 import { Sheet } from '../../parts/sheet'
 import { putAway, type Register, registerForm } from './registers'
+
+const PinSheet = latePart(async () => (await import('./pin-sheet')).PinSheet)
 
 const words: Record<Register, { add: string; none: string; title: string; icon: IconName }> = {
   person: {
@@ -83,9 +86,12 @@ function EntrySheet({ register, id, onClose }: { register: Register; id: string;
   const app = useApp()
   const form = useMemo(() => registerForm(app, register, id), [app, register, id])
   const here = documentsOf(app, register).find((document) => document.id === id)
+  const [pinning, setPinning] = useState(false)
+  if (pinning && here && 'initials' in here) return <PinSheet person={here} onClose={onClose} />
   return (
     <Sheet title={here?.name ?? words[register].add} onClose={onClose}>
       <PlainForm form={form} onSaved={onClose} onCancel={onClose}>
+        {here && 'initials' in here && <Button icon="lock" label="PIN for signing" onPress={() => setPinning(true)} />}
         {here && (
           <Button
             icon="package"

@@ -1,8 +1,11 @@
 import { useFormat } from '../../../app/format'
 import { LossPicture } from '../../../app/loss-picture'
+import { SignFields, useSign } from '../../../app/sign/sign-fields'
+import { given, type SignModel } from '../../../app/sign/sign-model'
 import type { Disposition } from '../../../batch/kinds'
 import { isDone } from '../../../batch/progress'
 import { type LossCheck, lossCheckOf } from '../../../batch/reconciliation'
+import { checked, performed } from '../../../batch/signing'
 import type { BatchState } from '../../../batch/state'
 import { titleOf } from '../../../batch/wording'
 import { Button } from '../../../parts/button'
@@ -10,6 +13,7 @@ import { Choice, type ChoiceOption } from '../../../parts/choice'
 import { TextField } from '../../../parts/form'
 import { Notice } from '../../../parts/notice'
 import { Sheet } from '../../../parts/sheet'
+import { peopleOf } from '../people'
 import { useRun } from '../run-context'
 import type { SheetPartProps } from './sheet-part'
 import { useSheetDraft } from './use-sheet-draft'
@@ -31,15 +35,29 @@ export function CloseSheet({ onClose }: SheetPartProps) {
   const note = draft.text('note').trim()
   const loss = lossCheckOf(state)
   const asks = open.length > 0 || loss.isFlagged
-  const missing = decision === undefined ? 'choose one' : asks && note === '' ? 'say why it is closed so' : undefined
-  const send = () => {
-    if (decision !== undefined) void draft.send({ do: 'close', decision, ...(note === '' ? {} : { note }) })
+  const people = peopleOf(state, run.app.catalogue.people.value)
+  const performs = useSign({ meaning: performed, person: state.person })
+  const checks = useSign({ meaning: checked, person: '' })
+  const missing = missingIn(decision, asks && note === '', performs, checks)
+  const send = async () => {
+    if (decision === undefined || missing !== undefined) return
+    const by = await given([performs, ...(checks.person.value === '' ? [] : [checks])])
+    if (by === null) return
+    const signatures = { by, seen: state.lastHash }
+    await draft.send({ do: 'close', decision, ...(note === '' ? {} : { note }), signatures })
   }
   return (
     <Sheet
       title="Close the batch"
       onClose={onClose}
-      foot={<Button kind={missing ? 'closed' : 'filled'} label="Close the batch" sub={missing} onPress={send} />}
+      foot={
+        <Button
+          kind={missing ? 'closed' : 'filled'}
+          label="Close the batch"
+          sub={missing}
+          onPress={() => void send()}
+        />
+      }
     >
       {draft.refused && <Notice kind="over" title={draft.refused} live />}
       {open.length > 0 && (
@@ -62,8 +80,27 @@ export function CloseSheet({ onClose }: SheetPartProps) {
         value={draft.text('note')}
         onChange={(text) => draft.set('note', text)}
       />
+      <SignFields sign={performs} label="Performed by" people={people} />
+      <SignFields
+        sign={checks}
+        label="Checked by, if somebody did"
+        people={people.filter(({ id }) => id !== performs.signer.value)}
+        optional
+      />
     </Sheet>
   )
+}
+
+function missingIn(
+  decision: Disposition | undefined,
+  silent: boolean,
+  performs: SignModel,
+  checks: SignModel,
+): string | undefined {
+  if (decision === undefined) return 'choose one'
+  if (silent) return 'say why it is closed so'
+  const unsigned = performs.missing.value ?? (checks.person.value === '' ? null : checks.missing.value)
+  return unsigned ?? undefined
 }
 
 /** The reconciliation, where the decision is made; more unexplained than the formula lets pass is said first. */

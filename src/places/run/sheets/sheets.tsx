@@ -12,6 +12,7 @@ import { MoreSheet } from './more'
 import { NoteSheet } from './note'
 import { AbandonSheet, LeaveShortSheet, ParkSheet, SkipSheet } from './reason-sheets'
 import { ScaleUpSheet } from './scale-up'
+import { SignSheet } from './sign'
 import { SpillSheet } from './spill'
 import { StrikeSheet } from './strike'
 import { TareSheet } from './tare'
@@ -54,5 +55,7 @@ export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => vo
       return <TareSheet vessel={open.about ?? ''} onClose={onClose} />
     case 'scale-up':
       return <ScaleUpSheet onClose={onClose} />
+    case 'sign':
+      return <SignSheet onClose={onClose} />
   }
 }
