@@ -65,7 +65,7 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
     case 'measure-all':
       return decideMeasure(state, intention, context)
     case 'note':
-      return note(intention)
+      return note(state, intention)
     case 'hand-over':
       return handOver(state, intention)
     case 'park':
@@ -190,9 +190,17 @@ function acknowledge(state: BatchState, intention: Asks<'acknowledge-timer'>, co
   return one({ kind: 'timer-acknowledged', body: { timer: timer.id, lateMs } })
 }
 
-function note({ text, step }: Asks<'note'>): Decision {
+function note(state: BatchState, { text, step, deviation }: Asks<'note'>): Decision {
   if (text.trim() === '') return refuse({ code: 'REASON_MISSING' })
-  return one({ kind: 'noted', body: { text: text.trim(), ...(step === undefined ? {} : { step }) } })
+  if (deviation !== undefined && !state.deviations.has(deviation)) return refuse({ code: 'NO_SUCH_DEVIATION' })
+  return one({
+    kind: 'noted',
+    body: {
+      text: text.trim(),
+      ...(step === undefined ? {} : { step }),
+      ...(deviation === undefined ? {} : { deviation }),
+    },
+  })
 }
 
 function handOver(state: BatchState, { to }: Asks<'hand-over'>): Decision {

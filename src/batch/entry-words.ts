@@ -194,7 +194,9 @@ type Course = Extract<
 function courseWords(event: Course, say: Say): string {
   switch (event.kind) {
     case 'noted':
-      return `Note: ${event.body.text}`
+      return event.body.deviation === undefined
+        ? `Note: ${event.body.text}`
+        : `Looked into a deviation: ${event.body.text}`
     case 'pictured':
       return `Picture: ${event.body.caption}.`
     case 'person-changed':

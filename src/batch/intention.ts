@@ -133,7 +133,7 @@ export type Intention =
       readonly grossBeforeUg?: Micrograms
       readonly grossAfterUg?: Micrograms
     }
-  | { readonly do: 'note'; readonly text: string; readonly step?: string }
+  | { readonly do: 'note'; readonly text: string; readonly step?: string; readonly deviation?: string }
   | { readonly do: 'hand-over'; readonly to: string }
   | { readonly do: 'park'; readonly reason: string }
   | { readonly do: 'resume' }

@@ -144,7 +144,8 @@ export interface Bodies {
     /** Other deviations that it settles as well: a remedy reckons with all that is in. */
     also?: readonly string[]
   }
-  noted: { text: string; step?: string }
+  /** `deviation`: what was found out about one. */
+  noted: { text: string; step?: string; deviation?: string }
   pictured: { picture: string; caption: string; step?: string }
   'person-changed': { person: string; from: string }
   parked: { reason: string }

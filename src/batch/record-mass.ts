@@ -16,6 +16,7 @@ export interface MassRecord {
     readonly struck?: Struck
   })[]
   readonly samples: readonly (Stamp & {
+    readonly vessel: string
     readonly massUg: Micrograms
     readonly jars: number
     readonly purpose: string
@@ -57,6 +58,7 @@ export function massRecord(state: BatchState, initialsOf: Initials): MassRecord 
     })),
     samples: entriesOf(state, 'sampled', initialsOf).map(({ event, ...stamp }) => ({
       ...stamp,
+      vessel: vesselName(state, event.body.vessel),
       massUg: event.body.massUg,
       jars: event.body.jars,
       purpose: event.body.purpose,

@@ -1,16 +1,21 @@
 import type { Micrograms } from '../trade/mass'
 import type { Lot, Person } from './catalogue'
 import type { BatchHeader } from './header'
-import type { Disposition, InstrumentCheck } from './kinds'
+import type { Disposition } from './kinds'
 import type { PlannedStep } from './plan'
+import { type AdjustCurve, adjustCurves, type HeatCurve, heatCurves } from './record-curves'
 import { type DeviationRecord, deviationRecords } from './record-deviations'
 import { entriesOf, type Stamp } from './record-entries'
+import { type Equipment, equipmentOf } from './record-equipment'
 import { type LimitRow, limitRows } from './record-limits'
+import { type LotRow, lotRows } from './record-lots'
 import { type MassRecord, massRecord } from './record-mass'
 import { lotCodesOf, type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
 import { type ResultRecord, resultRecord } from './record-results'
 import { type SignatureRow, signatureRows } from './record-signatures'
+import { type StageRow, stageRows } from './record-stages'
 import { type StepRow, stepRows } from './record-steps'
+import { type TimerRow, timerRows } from './record-timers'
 import { type TrailRow, trailOf, type Verification, verifyTrail } from './record-trail'
 import type { BatchState, Doubt } from './state'
 
@@ -29,30 +34,34 @@ export interface BatchRecord {
   readonly equipment: Equipment
   readonly materials: readonly MaterialRow[]
   readonly unplanned: readonly UnplannedRow[]
+  readonly lots: readonly LotRow[]
   readonly limits: readonly LimitRow[]
   readonly deviations: readonly DeviationRecord[]
   readonly steps: readonly StepRow[]
   /** Every step of the plan, weighings too, in order. */
   readonly allSteps: readonly PlannedStep[]
+  readonly timers: readonly TimerRow[]
+  readonly heatCurves: readonly HeatCurve[]
+  readonly adjustCurves: readonly AdjustCurve[]
   readonly results: ResultRecord
   readonly mass: MassRecord
+  /** Yield at each stage. */
+  readonly stages: readonly StageRow[]
   /** Codes of lots by id: planned, opened later, and of what was not in the plan as far as they are known. */
   readonly lotCodes: ReadonlyMap<string, string>
-  readonly notes: readonly (Stamp & { readonly text: string; readonly step?: string; readonly struck: boolean })[]
+  readonly notes: readonly NoteRow[]
   readonly doubts: readonly Doubt[]
   readonly unknownKinds: readonly string[]
   readonly trail: readonly TrailRow[]
   readonly verification: Verification
 }
 
-export interface Equipment {
-  readonly checks: readonly (Stamp & { readonly check: InstrumentCheck; readonly good: boolean })[]
-  readonly vessels: readonly {
-    readonly id: string
-    readonly name: string
-    readonly tareUg?: Micrograms
-    readonly standsIn?: string
-  }[]
+export interface NoteRow extends Stamp {
+  readonly text: string
+  readonly step?: string
+  /** The deviation that it looks into. */
+  readonly deviation?: string
+  readonly struck: boolean
 }
 
 /** `people` and `lots` of the catalogue name whom and what the batch itself does not, by id. */
@@ -75,18 +84,24 @@ export function recordOf(
     equipment: equipmentOf(state, initialsOf),
     materials: materialRows(state, initialsOf),
     unplanned: unplannedRows(state, initialsOf, lots),
+    lots: lotRows(state, lots),
     limits: limitRows(state),
     deviations: deviationRecords(state, initialsOf),
     steps: stepRows(state, initialsOf),
     allSteps: state.plan.steps,
+    timers: timerRows(state, initialsOf),
+    heatCurves: heatCurves(state),
+    adjustCurves: adjustCurves(state),
     results: resultRecord(state, initialsOf),
     mass: massRecord(state, initialsOf),
+    stages: stageRows(state),
     lotCodes: lotCodesOf(state, lots),
     notes: entriesOf(state, 'noted', initialsOf).map(({ event, struck, ...stamp }) => ({
       ...stamp,
       text: event.body.text,
       struck: struck !== undefined,
       ...(event.body.step === undefined ? {} : { step: event.body.step }),
+      ...(event.body.deviation === undefined ? {} : { deviation: event.body.deviation }),
     })),
     doubts: state.doubts,
     unknownKinds: [...state.unknownKinds],
@@ -123,26 +138,5 @@ function peopleOf(state: BatchState, initialsOf: (id: string) => string): BatchR
   return {
     performed: performed.length > 0 ? [...new Set(performed)] : [performs.initials],
     checked: checked.length > 0 ? [...new Set(checked)] : checks ? [checks.initials] : [],
-  }
-}
-
-function equipmentOf(state: BatchState, initialsOf: (id: string) => string): Equipment {
-  return {
-    checks: entriesOf(state, 'instrument-checked', initialsOf)
-      .filter(({ struck }) => struck === undefined)
-      .map(({ event, struck: _none, ...stamp }) => ({
-        ...stamp,
-        check: event.body.instrument,
-        good: event.body.good,
-      })),
-    vessels: [...state.plan.vessels.values()].map((vessel) => {
-      const tareUg = state.vessels.get(vessel.id)?.tareUg
-      return {
-        id: vessel.id,
-        name: vessel.name,
-        ...(tareUg === undefined ? {} : { tareUg }),
-        ...(vessel.standsIn === undefined ? {} : { standsIn: vessel.standsIn }),
-      }
-    }),
   }
 }

@@ -194,7 +194,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     targets: listOf(target, 2000),
     also: v.exactOptional(listOf(anId, 200)),
   }),
-  noted: v.object({ text: prose(10_000), step: v.exactOptional(anId) }),
+  noted: v.object({ text: prose(10_000), step: v.exactOptional(anId), deviation: v.exactOptional(anId) }),
   pictured: v.object({ picture: anId, caption: prose(), step: v.exactOptional(anId) }),
   'person-changed': v.object({ person: anId, from: anId }),
   parked: v.object({ reason: aReason }),

@@ -2,13 +2,22 @@ import { useState } from 'preact/hooks'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import { recordSentences } from '../../app/refusals/forms-records'
 import { sayFrom } from '../../app/refusals/sentences'
+import type { DeviationRecord } from '../../batch/record-deviations'
 import { Button } from '../../parts/button'
+import { Choice } from '../../parts/choice'
 import { TextField } from '../../parts/form'
 import { Sheet } from '../../parts/sheet'
 import type { RecordModel } from './record-model'
 
-/** A note added to the record: it stands there with its own time and initials. */
-export function NoteSheet({ model, onClose }: { model: RecordModel; onClose: () => void }) {
+interface NoteSheetProps {
+  model: RecordModel
+  deviations: readonly DeviationRecord[]
+  onClose: () => void
+}
+
+/** A note added to the record, or to one of its deviations: it stands there with its own time and initials. */
+export function NoteSheet({ model, deviations, onClose }: NoteSheetProps) {
+  const [about, setAbout] = useState('')
   const [text, setText] = useState('')
   const [error, setError] = useState('')
   const save = async () => {
@@ -16,7 +25,11 @@ export function NoteSheet({ model, onClose }: { model: RecordModel; onClose: () 
       setError(sayFrom(recordSentences, { code: 'NOTE_EMPTY' }))
       return
     }
-    const refusal: Refusal | null = await model.write({ do: 'note', text })
+    const refusal: Refusal | null = await model.write({
+      do: 'note',
+      text,
+      ...(about === '' ? {} : { deviation: about }),
+    })
     if (refusal === null) onClose()
     else setError(sentenceOf(refusal))
   }
@@ -26,6 +39,22 @@ export function NoteSheet({ model, onClose }: { model: RecordModel; onClose: () 
       onClose={onClose}
       foot={<Button kind="filled" size="primary" label="Record the note" onPress={() => void save()} full />}
     >
+      {deviations.length > 0 && (
+        <Choice
+          label="About"
+          stacked
+          value={about}
+          options={[
+            { value: '', label: 'The batch' },
+            ...deviations.map(({ id, number, name }) => ({
+              value: id,
+              label: `Deviation ${number}: ${name}`,
+              sub: 'What was found out about it',
+            })),
+          ]}
+          onChange={setAbout}
+        />
+      )}
       <TextField
         label="Note"
         rows={4}

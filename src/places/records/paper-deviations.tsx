@@ -1,19 +1,20 @@
 import type { Format } from '../../app/format'
 import type { Say } from '../../batch/entry-phrases'
 import { kindOfRemedy } from '../../batch/entry-phrases'
+import type { NoteRow } from '../../batch/record'
 import type { DeviationRecord } from '../../batch/record-deviations'
 import { Mark } from '../../parts/mark'
 import { decimalsApart } from '../../trade/apart'
 import type { PaperProps } from './paper-props'
 
-/** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom. */
+/** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom, and what was found out since. */
 export function PaperDeviations({ record, format, say }: PaperProps) {
   if (record.deviations.length === 0) return null
   return (
     <section class="paper-section" aria-label="Deviations">
       {record.deviations.map((deviation) =>
         deviation.settled?.how === 'struck out' ? (
-          <Mistyped key={deviation.id} deviation={deviation} format={format} />
+          <Mistyped key={deviation.id} deviation={deviation} notes={record.notes} format={format} />
         ) : (
           <Deviation key={deviation.id} deviation={deviation} record={record} format={format} say={say} />
         ),
@@ -23,21 +24,47 @@ export function PaperDeviations({ record, format, say }: PaperProps) {
 }
 
 /** The number was wrong, not the weighing. */
-function Mistyped({ deviation, format }: { deviation: DeviationRecord; format: Format }) {
-  const { number, name, byUg, direction, stepUg, settled } = deviation
+interface MistypedProps extends Pick<FoundProps, 'notes' | 'format'> {
+  deviation: DeviationRecord
+}
+
+function Mistyped({ deviation, notes, format }: MistypedProps) {
+  const { entry, number, name, byUg, direction, stepUg, settled } = deviation
   return (
-    <p class="paper-mistyped">
-      Deviation {number}, {name} {format.massWithUnit(byUg, stepUg)} {direction}, was a slip of the entry: struck out{' '}
-      {settled && `${format.time(settled.atMs)} ${settled.by}, ${settled.reason}`}.
-    </p>
+    <div class="paper-mistyped" id={`entry-${entry}`}>
+      <p>
+        Deviation {number}, {name} {format.massWithUnit(byUg, stepUg)} {direction}, was a slip of the entry: struck out{' '}
+        {settled && `${format.time(settled.atMs)} ${settled.by}, ${settled.reason}`}.
+      </p>
+      <Found of={deviation.id} notes={notes} format={format} />
+    </div>
   )
 }
+
+interface FoundProps {
+  of: string
+  notes: readonly NoteRow[]
+  format: Format
+}
+
+/** What was found out about a deviation, whenever that was. */
+const Found = ({ of, notes, format }: FoundProps) =>
+  notes
+    .filter((note) => note.deviation === of)
+    .map((note) => (
+      <p key={note.entry} id={`entry-${note.entry}`}>
+        <strong>
+          Looked into {format.dateTime(note.atMs)}, {note.by}:
+        </strong>{' '}
+        {note.struck ? <s>{note.text}</s> : note.text}
+      </p>
+    ))
 
 function Deviation({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {
   const { number, byUg, stepUg, weighing, atMs, by, inCup, settled } = deviation
   const mass = (massUg: number): string => format.massWithUnit(massUg, stepUg)
   return (
-    <div class={settled ? 'paper-deviation' : 'paper-deviation paper-deviation-open'}>
+    <div id={`entry-${deviation.entry}`} class={settled ? 'paper-deviation' : 'paper-deviation paper-deviation-open'}>
       <h3>
         <Mark kind="over" size={18} />
         Deviation {number}: {whatWords(deviation, mass(byUg))}
@@ -48,6 +75,7 @@ function Deviation({ deviation, record, format, say }: PaperProps & { deviation:
         {inCup ? ', still in its cup' : ''}. {consequenceWords(deviation, format)}{' '}
         <Settled deviation={deviation} record={record} format={format} say={say} />
       </p>
+      <Found of={deviation.id} notes={record.notes} format={format} />
     </div>
   )
 }

@@ -31,6 +31,20 @@ export function PaperEquipment({ record, format, say }: PaperProps) {
           </>
         )}
       </p>
+      {equipment.balances.length > 0 && (
+        <p>
+          <strong>Weighed on</strong>{' '}
+          {equipment.balances.map(
+            ({ name, stepUg, lines }) =>
+              `${name} (reads to ${format.massWithUnit(stepUg, stepUg)}): ${lines.join(', ')}. `,
+          )}
+          {equipment.tools.length > 0 && (
+            <>
+              <strong>Mixed with</strong> {equipment.tools.join(', ')}.
+            </>
+          )}
+        </p>
+      )}
       {preflight.length > 0 && (
         <p class="paper-quiet">
           Before the start: {preflight.length - open.length} of {preflight.length} points done
@@ -51,13 +65,15 @@ export function PaperEquipment({ record, format, say }: PaperProps) {
 }
 
 export function PaperNotes({ record, format, say }: PaperProps) {
-  if (record.notes.length === 0) return null
+  // What was found out about a deviation stands with it.
+  const notes = record.notes.filter((note) => note.deviation === undefined)
+  if (notes.length === 0) return null
   return (
     <section class="paper-section">
       <h2>Notes</h2>
       <ul class="paper-notes">
-        {record.notes.map((note) => (
-          <li key={note.entry} class={note.struck ? 'paper-struck-row' : undefined}>
+        {notes.map((note) => (
+          <li key={note.entry} id={`entry-${note.entry}`} class={note.struck ? 'paper-struck-row' : undefined}>
             <span class="paper-quiet">
               {format.dateTime(note.atMs)}, {note.by}
               {note.step === undefined ? '' : `, at ${say.step(note.step)}`}

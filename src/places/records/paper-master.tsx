@@ -15,6 +15,11 @@ export function PaperMaster({ record, format, say }: PaperProps) {
       <h2>
         Master formula: {header.formulaCode} revision {revision.number}
       </h2>
+      <p>
+        {revision.approvedBy === undefined
+          ? 'Not approved yet.'
+          : `Approved by ${revision.approvedBy}${revision.approvedAt ? `, ${format.dateTime(Date.parse(revision.approvedAt))}` : ''}.`}
+      </p>
       {revision.note && <p class="paper-quiet">{revision.note}</p>}
       <table class="paper-table">
         <thead>

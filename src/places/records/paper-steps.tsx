@@ -11,7 +11,7 @@ export function PaperSteps({ record, format, say }: PaperProps) {
   const begun = record.steps.filter((row) => row.startedAtMs !== undefined || row.finished || row.gates.length > 0)
   const left = record.steps.length - begun.length
   return (
-    <section class="paper-section paper-column">
+    <section class="paper-section">
       <h2>Steps</h2>
       <table class="paper-table paper-steps">
         <thead class="visually-hidden">

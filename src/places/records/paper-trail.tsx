@@ -25,13 +25,13 @@ export function PaperTrail({ record, format, say }: PaperProps) {
             <th scope="col">Written</th>
             <th scope="col">By</th>
             <th scope="col">What</th>
-            <th scope="col">From</th>
+            <th scope="col">From, on</th>
             <th scope="col">Hash</th>
           </tr>
         </thead>
         <tbody>
           {record.trail.map((row, index) => (
-            <tr key={row.entry} class={on(index) ? undefined : 'paper-other-page'}>
+            <tr key={row.entry} id={`trail-${row.entry}`} class={on(index) ? undefined : 'paper-other-page'}>
               <td class="paper-number">{row.number}</td>
               <td class="paper-time">
                 {format.dateTime(row.writtenAtMs ?? row.atMs)}
@@ -69,7 +69,7 @@ export function PaperTrail({ record, format, say }: PaperProps) {
 }
 
 /** Where the value came from, and what was typed or sent to the letter. */
-function sourceWords({ source }: TrailRow): string {
+function sourceWords({ source, device }: TrailRow): string {
   const raw = source.raw === undefined ? '' : ` “${source.raw}”`
-  return `${source.kind}${raw}`
+  return `${source.kind}${raw}${device === undefined ? '' : `, ${device}`}`
 }

@@ -33,7 +33,7 @@ export function RecordPage({ batch }: { batch: string }) {
     <main class="record-page">
       <Tools record={record} model={model} onLabel={() => setLabelled(true)} />
       <SaveNotice saver={model.saver} />
-      <RecordPaper record={record} />
+      <RecordPaper record={record} label={label} />
       {labelled && label && (
         <LabelSheet
           draft={label}
@@ -94,7 +94,7 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       <Button icon="download" label="Save this batch" onPress={model.save} />
       {sheet === 'rested' && <RestedSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
-      {sheet === 'note' && <NoteSheet model={model} onClose={() => setSheet(null)} />}
+      {sheet === 'note' && <NoteSheet model={model} deviations={record.deviations} onClose={() => setSheet(null)} />}
     </div>
   )
 }

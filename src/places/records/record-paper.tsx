@@ -1,22 +1,29 @@
 import { useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import type { LabelDraft } from '../../batch/label-draft'
 import type { BatchRecord } from '../../batch/record'
+import { PaperCurves } from './paper-curves'
 import { PaperDeviations } from './paper-deviations'
 import { PaperFoot } from './paper-foot'
 import { PaperHead } from './paper-head'
+import { PaperLabel } from './paper-label'
 import { PaperEquipment, PaperNotes } from './paper-lists'
+import { PaperLots } from './paper-lots'
 import { PaperMass } from './paper-mass'
 import { PaperMaster } from './paper-master'
 import { PaperMaterials } from './paper-materials'
 import { PaperResults, PaperStability } from './paper-results'
+import { PaperSamples } from './paper-samples'
 import { PaperSignatures } from './paper-signatures'
+import { PaperStages } from './paper-stages'
 import { PaperSteps } from './paper-steps'
+import { PaperTimers } from './paper-timers'
 import { PaperTrail } from './paper-trail'
 import { sayOf } from './say'
 
 /** The record as it is read and printed: first what a reviewer looks for, then the formula and every entry. */
-export function RecordPaper({ record }: { record: BatchRecord }) {
+export function RecordPaper({ record, label }: { record: BatchRecord; label: LabelDraft | null }) {
   const app = useApp()
   const format = useFormat()
   const say = useMemo(() => sayOf(record, format), [record, format])
@@ -26,16 +33,24 @@ export function RecordPaper({ record }: { record: BatchRecord }) {
       <PaperHead {...paper} studio={app.settings.value.value.studio} />
       <PaperEquipment {...paper} />
       <PaperMaterials {...paper} />
+      <PaperLots {...paper} />
       <PaperDeviations {...paper} />
       <div class="paper-columns">
-        <PaperSteps {...paper} />
+        <div class="paper-column">
+          <PaperSteps {...paper} />
+          <PaperTimers {...paper} />
+        </div>
         <div class="paper-column">
           <PaperResults {...paper} />
+          <PaperStages {...paper} />
           <PaperMass {...paper} />
+          <PaperSamples {...paper} />
         </div>
       </div>
+      <PaperCurves {...paper} />
       <PaperStability {...paper} />
       <PaperNotes {...paper} />
+      <PaperLabel {...paper} label={label} />
       <PaperSignatures {...paper} />
       <PaperMaster {...paper} />
       <PaperTrail {...paper} />
