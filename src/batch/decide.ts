@@ -3,6 +3,7 @@ import { decideFinish } from './decide-finish'
 import { decideHeat } from './decide-heat'
 import { decideMass } from './decide-mass'
 import { decideProcess } from './decide-process'
+import { decideStability } from './decide-stability'
 import { decideWeighing } from './decide-weighing'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
@@ -49,6 +50,10 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
     case 'change-bath':
     case 'tell-surroundings':
       return decideHeat(state, intention, context)
+    case 'plan-stability':
+    case 'count-cycle':
+    case 'pull':
+      return decideStability(state, intention, context)
     default:
       return decideProcess(state, intention, context)
   }
@@ -58,6 +63,9 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
 const afterTheEnd = new Set<Intention['do']>([
   'measure',
   'measure-all',
+  'plan-stability',
+  'count-cycle',
+  'pull',
   'note',
   'strike',
   'acknowledge-timer',

@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { MeasureBasis } from './formula'
 import type { Bodies, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
+import { pullsOf } from './pulls'
 import { howWords } from './result-words'
 
 /** How names and figures are said: handed in, because locale and decimal mark are the reader's. */
@@ -95,3 +96,9 @@ export function kindOfRemedy(remedy: RemedyKind): string {
 /** The coarsest step, 0.01 g at most, that shows all of the masses without rounding. */
 export const commonStep = (...massesUg: readonly Micrograms[]): Micrograms =>
   [10_000, 1000, 100, 10].find((stepUg) => massesUg.every((massUg) => massUg % stepUg === 0)) ?? 1
+
+export function planWords(plan: Bodies['stability-planned']): string {
+  const kept = plan.conditions.map(({ label }) => label).join(', ')
+  const read = plan.measures.map(({ label }) => label).join(', ')
+  return `Planned stability, ${plan.name}: ${pullsOf(plan).length} jars at ${kept}; to read: ${read}.`
+}

@@ -1,4 +1,4 @@
-import { instrumentWords, kindOfRemedy, measuredWords, type Say, surroundingsWords } from './entry-phrases'
+import { instrumentWords, kindOfRemedy, measuredWords, planWords, type Say, surroundingsWords } from './entry-phrases'
 import type { Event } from './event'
 import { type BatchEvent, type Bodies, isKnown } from './kinds'
 
@@ -186,6 +186,8 @@ type Course = Extract<
       | 'signed'
       | 'clock-jumped'
       | 'healed'
+      | 'stability-planned'
+      | 'cycle-counted'
       | 'abandoned'
       | 'closed'
   }
@@ -213,6 +215,10 @@ function courseWords(event: Course, say: Say): string {
     }
     case 'healed':
       return `One copy of the data was mended from the other: ${event.body.entries} entries.`
+    case 'stability-planned':
+      return planWords(event.body)
+    case 'cycle-counted':
+      return `Counted one more freeze–thaw cycle (${event.body.condition}).`
     case 'abandoned':
       return `Given up: ${event.body.reason}.`
     case 'closed':

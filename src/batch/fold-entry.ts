@@ -29,6 +29,8 @@ export function applyEntry(state: BatchState, event: BatchEvent, atMs: number): 
     case 'healed':
     case 'bath-changed':
     case 'surroundings-told':
+    case 'stability-planned':
+    case 'cycle-counted':
       return
     default:
       applyProcess(state, event, atMs)

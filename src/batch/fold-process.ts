@@ -18,6 +18,8 @@ type Silent = Of<
   | 'healed'
   | 'bath-changed'
   | 'surroundings-told'
+  | 'stability-planned'
+  | 'cycle-counted'
 >
 type ProcessEvent = Exclude<BatchEvent, MassEvent | Silent>
 

@@ -5,6 +5,7 @@ import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
 import type { Signature, Signatures } from './signature'
+import type { StabilityPlan } from './stability-plan'
 
 /** What a person (or a device on their behalf) wants. `decide` makes entries of it, or says why not. */
 export type Intention =
@@ -134,6 +135,18 @@ export type Intention =
       readonly grossAfterUg?: Micrograms
     }
   | { readonly do: 'note'; readonly text: string; readonly step?: string; readonly deviation?: string }
+  | { readonly do: 'plan-stability'; readonly plan: StabilityPlan }
+  | { readonly do: 'count-cycle'; readonly condition: string }
+  /** What was read of one jar; its units are the plan's. */
+  | {
+      readonly do: 'pull'
+      readonly condition: string
+      readonly at: number
+      readonly readings: readonly JarResult[]
+      readonly late?: { readonly occurredAt: string; readonly reason: string }
+      /** What was asked about and is meant all the same. */
+      readonly meant?: readonly ('PULLED_ALREADY' | 'PULL_EARLY')[]
+    }
   | { readonly do: 'hand-over'; readonly to: string }
   | { readonly do: 'park'; readonly reason: string }
   | { readonly do: 'resume' }
@@ -150,6 +163,14 @@ export type Intention =
 
 /** What a second person may have to look at. */
 export type Checked = Extract<Intention, { do: 'weigh' | 'finish-step' }>
+
+/** A number or what was seen, for one measure of the plan. */
+export interface JarResult {
+  readonly measure: string
+  readonly value?: number
+  readonly text?: string
+  readonly good?: boolean
+}
 
 /** Time and names come in from outside. */
 export interface Context {

@@ -5,9 +5,10 @@ import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
 import type { HowRead } from './how-read'
 import type { Signature } from './signature'
+import type { StabilityBodies } from './stability-plan'
 
 /** What each kind of batch entry says. Masses µg, temperatures °C, moments ms UTC. `step` is a planned step's id. */
-export interface Bodies {
+export interface Bodies extends StabilityBodies {
   opened: BatchHeader
   'preflight-checked': { items: readonly { text: string; done: boolean }[] }
   'instrument-checked': { instrument: InstrumentCheck; good: boolean }
@@ -239,6 +240,8 @@ const known: { readonly [K in Kind]: true } = {
   signed: true,
   'clock-jumped': true,
   healed: true,
+  'stability-planned': true,
+  'cycle-counted': true,
   abandoned: true,
   closed: true,
 }

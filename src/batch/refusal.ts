@@ -76,6 +76,17 @@ export type BatchRefusal =
   | { readonly code: 'DIAMETER_ABSURD'; readonly diameterMm: number }
   | { readonly code: 'RINSE_ABOVE_HELD_BACK'; readonly rinseUg: Micrograms; readonly heldBackUg: Micrograms }
   | { readonly code: 'SAME_PERSON_ALREADY' }
+  | { readonly code: 'PLAN_LACKS'; readonly what: 'name' | 'condition' | 'pull' | 'check' }
+  | { readonly code: 'PLAN_TWICE'; readonly what: string }
+  | { readonly code: 'PULL_DAY_BAD'; readonly day: number }
+  | { readonly code: 'WINDOW_BAD'; readonly day: number; readonly windowDays: number }
+  | { readonly code: 'CYCLE_BAD'; readonly label: string }
+  | { readonly code: 'BEFORE_THE_BATCH' }
+  | { readonly code: 'NO_SUCH_JAR' }
+  | { readonly code: 'CYCLES_BEHIND'; readonly counted: number; readonly wanted: number }
+  | { readonly code: 'CYCLES_DONE'; readonly cycles: number }
+  | { readonly code: 'PULLED_ALREADY'; readonly jar: string; readonly label: string; readonly was: string }
+  | { readonly code: 'PULL_EARLY'; readonly jar: string; readonly days: number }
 
 /** Entries to be written, or why there are none. */
 export type Decision = Result<readonly BatchDraft[], BatchRefusal>

@@ -3,6 +3,7 @@ import { checksDueOf, hasBeenMeasured } from './checks-due'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
 import { lossCheckOf } from './reconciliation'
 import { isOutside, latestRested, resultRecord } from './record-results'
+import { pullsLeft } from './stability'
 import type { BatchState } from './state'
 import { type BatchSummary, isInHand } from './summary'
 import { usedLots } from './used-lots'
@@ -15,6 +16,7 @@ export function summaryOf(state: BatchState): BatchSummary {
   const deviations = [...state.deviations.values()]
   const fullest = [...vesselsOf(state.ledger)].sort((a, b) => massIn(state.ledger, b) - massIn(state.ledger, a))[0]
   const closedAtMs = state.decision?.atMs
+  const pulls = pullsLeft(state)
   return {
     id: header.id,
     code: header.code,
@@ -49,6 +51,7 @@ export function summaryOf(state: BatchState): BatchSummary {
       .filter((timer) => timer.acknowledged === undefined)
       .map(({ id, label, deadlineAtMs }) => ({ id, label, deadlineAtMs })),
     checksDue: checksDueOf(state).filter((due) => !hasBeenMeasured(state, due.check)),
+    ...(pulls.length === 0 ? {} : { pulls }),
     balanceChecks: state.instruments.flatMap(({ atMs, check, good }) =>
       check.kind === 'balance' && good ? [{ balance: check.id, atMs }] : [],
     ),
@@ -71,8 +74,8 @@ function outOfLimitsIn(state: BatchState): Pick<BatchSummary, 'outOfLimits'> {
   return outOfLimits === 0 ? {} : { outOfLimits }
 }
 
-/** In hand or parked: on the bench. Ended with checks still due: to be looked at again. Otherwise on the shelf. */
+/** In hand or parked: on the bench. Ended with checks or pulls to come: to be looked at again. Else on the shelf. */
 export function shelfOf(summary: BatchSummary): 'in-hand' | 'follow-up' | 'finished' {
   if (isInHand(summary)) return 'in-hand'
-  return summary.checksDue.length > 0 ? 'follow-up' : 'finished'
+  return summary.checksDue.length > 0 || summary.pulls !== undefined ? 'follow-up' : 'finished'
 }

@@ -1,4 +1,5 @@
 import type { Micrograms } from '../trade/mass'
+import type { PullDue } from './stability'
 
 /** What lists show of a batch without reading its log; rebuilt from the log whenever it changes. */
 export interface BatchSummary {
@@ -26,6 +27,8 @@ export interface BatchSummary {
   }
   readonly timers: readonly { readonly id: string; readonly label: string; readonly deadlineAtMs: number }[]
   readonly checksDue: readonly { readonly check: string; readonly label: string; readonly dueAtMs: number }[]
+  /** Jars that are still to be pulled, the first first; absent where there are none. */
+  readonly pulls?: readonly PullDue[]
   /** When balances were found good with a reference mass in this batch. */
   readonly balanceChecks?: readonly { readonly balance: string; readonly atMs: number }[]
   readonly openDeviations: number

@@ -5,10 +5,12 @@ import { remediesFor } from '../../src/batch/deviation.ts'
 import type { Event } from '../../src/batch/event.ts'
 import { foldBatch } from '../../src/batch/fold.ts'
 import { planBatch } from '../../src/batch/plan-batch.ts'
+import { standingOf } from '../../src/batch/pulls.ts'
 import { verifyTrail } from '../../src/batch/record-trail.ts'
 import { catalogueFileSchema } from '../../src/batch/schemas/catalogue-file.ts'
 import { checkRevision, fractionsOf } from '../../src/batch/schemas/check-revision.ts'
 import { readDocument } from '../../src/batch/schemas/read-document.ts'
+import { pullsLeft, stabilityOf } from '../../src/batch/stability.ts'
 import { shelfOf, summaryOf } from '../../src/batch/summary-of.ts'
 import { readArchive } from '../../src/store/archive-read.ts'
 import { demonstrationCatalogue as catalogue } from '../house/demonstration/catalogue.ts'
@@ -113,12 +115,32 @@ describe('the demonstration batches', () => {
   test('a dozen are finished over twelve weeks, one of them on hold for its rested checks, and two are in hand', () => {
     const summaries = folded.map(summaryOf)
     expect(summaries.map((summary) => shelfOf(summary))).toEqual([
-      ...Array(11).fill('finished'),
-      'follow-up',
+      'finished',
+      ...Array(11).fill('follow-up'),
       ...Array(2).fill('in-hand'),
     ])
     expect(summaries.filter((summary) => summary.decision === 'hold')).toHaveLength(1)
     expect(summaries.every((summary) => summary.timers.length === 0)).toBe(true)
+  })
+
+  test('[K34] some jars were missed, some are late and some due, and all others were pulled in time', () => {
+    const nowMs = Date.parse(JSON.parse(momentText(batches)).halfway)
+    const open = folded.flatMap((state) =>
+      pullsLeft(state).map((pull) => [state.header.code, pull.jar, standingOf(pull, nowMs)].join(': ')),
+    )
+    expect(open.filter((each) => !each.endsWith('to come'))).toEqual([
+      'QW-LOT-01-004: 25 °C, week 4: missed',
+      'QW-LOT-01-004: 40 °C, week 4: missed',
+      'QW-LOT-01-005: 25 °C, week 8: due',
+      'QW-LOT-01-005: 40 °C, week 8: due',
+      'QW-LOT-01-008: 25 °C, week 4: late',
+      'QW-LOT-01-008: 40 °C, week 4: late',
+      'QW-LOT-01-011: 25 °C, week 2: due',
+      'QW-LOT-01-011: 40 °C, week 2: due',
+    ])
+    const read = folded.flatMap((state) => stabilityOf(state)?.pulls ?? []).filter(({ left }) => left.length === 0)
+    expect(read).toHaveLength(66)
+    expect(read.every(({ lateDays }) => lateDays === 0)).toBe(true)
   })
 
   test('the batch half-way has one open deviation, and a way on that brings every line back into its limits', () => {

@@ -1,5 +1,6 @@
 import type { BatchRefusal } from '../../batch/refusal'
 import { grams, type SentencesOf } from './sentences'
+import { stabilitySentences } from './stability'
 
 export const batchSentences: SentencesOf<BatchRefusal> = {
   SIZE_BAD: () => 'The batch size must be more than zero.',
@@ -86,4 +87,5 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
   RINSE_ABOVE_HELD_BACK: ({ rinseUg, heldBackUg }) =>
     `${grams(rinseUg)} is more than the ${grams(heldBackUg)} of water that is held back.`,
   SAME_PERSON_ALREADY: () => 'That person has the batch already.',
+  ...stabilitySentences,
 }

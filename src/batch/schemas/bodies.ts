@@ -8,6 +8,7 @@ import { formulaSchema } from './formula'
 import { headerSchema } from './header'
 import { aProperty, howReadSchema } from './how-read'
 import {
+  aBasis,
   aFraction,
   aMass,
   aMassChange,
@@ -22,6 +23,7 @@ import {
   someMass,
   words,
 } from './pieces'
+import { stabilityPlanSchema } from './stability'
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
@@ -35,10 +37,6 @@ const anInstrument = v.variant('kind', [
     buffers: listOf(numberBetween(0, 14), 20),
   }),
   v.object({ kind: v.literal('alarm'), heard: aSwitch }),
-])
-const aBasis = v.variant('kind', [
-  v.object({ kind: v.literal('neat') }),
-  v.object({ kind: v.literal('dilution'), fraction: numberBetween(0, 1) }),
 ])
 const moved = {
   step: anId,
@@ -212,6 +210,8 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   }),
   'clock-jumped': v.object({ byMs: numberBetween(-1e15, 1e15) }),
   healed: v.object({ code: words(80), entries: numberBetween(0, 1e9), streams: numberBetween(0, 1e9) }),
+  'stability-planned': stabilityPlanSchema,
+  'cycle-counted': v.object({ condition: anId }),
   abandoned: v.object({ reason: aReason }),
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
 }

@@ -78,6 +78,12 @@ export function listOf<const S extends v.GenericSchema>(item: S, most: number) {
   return v.pipe(v.array(item, wanted), v.maxLength(most, wanted))
 }
 
+/** How the sample of a reading was made. */
+export const aBasis = v.variant('kind', [
+  v.object({ kind: v.literal('neat') }),
+  v.object({ kind: v.literal('dilution'), fraction: numberBetween(0, 1) }),
+])
+
 export const aSwitch = v.boolean('true or false')
 
 /** Limits where either end may be missing, but not in the wrong order. */

@@ -3,7 +3,7 @@ import { begin } from './begin.ts'
 import { type Bench, idOf, openBench } from './bench.ts'
 import { lotion } from './formula-lotion.ts'
 import { headerOf } from './header.ts'
-import { type Behaviour, nextDay, stabilityPulls } from './lotion-follow-up.ts'
+import { type Behaviour, nextDay, planStability, stabilityPulls } from './lotion-follow-up.ts'
 import { type Mishaps, makeLotion } from './lotion-run.ts'
 import { g } from './mass.ts'
 
@@ -14,6 +14,8 @@ interface Made {
   readonly behaviour: Behaviour
   readonly mishaps?: Mishaps
   readonly note?: string
+  /** Weeks whose jars nobody has pulled: missed, late, or due this very day. */
+  readonly notPulled?: readonly number[]
 }
 
 /** The last day of the demonstration: pulls that fall later have not been made. */
@@ -81,8 +83,8 @@ const made: readonly Made[] = [
   { on: '2026-09-01', behaviour: good(5.1, 11_400) },
   { on: '2026-09-08', behaviour: good(5.07, 11_900), by: 'person-mo' },
   { on: '2026-09-15', behaviour: good(5.13, 10_800), mishaps: { 'b-shea': mistypedShea } },
-  { on: '2026-09-22', behaviour: good(5.05, 12_250) },
-  { on: '2026-09-29', behaviour: good(5.11, 11_100), by: 'person-mo' },
+  { on: '2026-09-22', behaviour: good(5.05, 12_250), notPulled: [4] },
+  { on: '2026-09-29', behaviour: good(5.11, 11_100), by: 'person-mo', notPulled: [8] },
   {
     on: '2026-10-06',
     behaviour: good(5.09, 13_100),
@@ -90,7 +92,7 @@ const made: readonly Made[] = [
     note: 'A little thicker for its emulsifier; inside the limits.',
   },
   { on: '2026-10-13', behaviour: good(5.12, 11_650), mishaps: { 'b-squalane': handedOver } },
-  { on: '2026-10-20', behaviour: good(5.08, 11_300) },
+  { on: '2026-10-20', behaviour: good(5.08, 11_300), notPulled: [4] },
   {
     on: '2026-10-27',
     behaviour: good(5.14, 8_500, 0.021),
@@ -103,6 +105,7 @@ const made: readonly Made[] = [
     behaviour: good(5.1, 11_500),
     mishaps: { 'c-tocopherol': pinchOfOat },
     by: 'person-mo',
+    notPulled: [2],
   },
 ]
 
@@ -115,7 +118,8 @@ function finishedLotion(batch: Made, index: number): Bench {
   const bench = lotionBench(batch.on, index, batch.by)
   makeLotion(bench, batch.mishaps ?? {})
   nextDay(bench, batch.behaviour, { decision: 'accept', ...(batch.note === undefined ? {} : { note: batch.note }) })
-  stabilityPulls(bench, batch.on, batch.behaviour, lastDay)
+  planStability(bench, batch.on)
+  stabilityPulls(bench, batch.on, batch.behaviour, { until: lastDay, leftOut: batch.notPulled ?? [] })
   return bench
 }
 

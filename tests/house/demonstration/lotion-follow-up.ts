@@ -1,4 +1,5 @@
 import type { Disposition } from '../../../src/batch/kinds.ts'
+import { measuresOf } from '../../../src/batch/stability-templates.ts'
 import { measure, phReading, startTimer, stopTimer } from './acts.ts'
 import type { Bench } from './bench.ts'
 
@@ -33,11 +34,46 @@ export function nextDay(bench: Bench, behaviour: Behaviour, closes: { decision: 
   bench.intend({ do: 'close', ...closes })
 }
 
-/** Jars pulled after 1, 2, 4, 8 and 12 weeks at 25 °C and 40 °C, as far as the weeks have come. */
-export function stabilityPulls(bench: Bench, made: string, behaviour: Behaviour, until: string): void {
-  for (const week of [1, 2, 4, 8, 12]) {
+/** Weeks after which a jar of each condition is pulled, with the days either side of it that count as in time. */
+const weeks = [
+  { week: 1, windowDays: 1 },
+  { week: 2, windowDays: 1 },
+  { week: 4, windowDays: 2 },
+  { week: 8, windowDays: 4 },
+  { week: 12, windowDays: 4 },
+] as const
+
+/** Jars are kept at 25 °C and 40 °C; pH and viscosity are read of each. */
+export function planStability(bench: Bench, made: string): void {
+  bench.wait(6)
+  bench.intend({
+    do: 'plan-stability',
+    plan: {
+      name: '12 weeks, two warmths',
+      startsAtMs: Date.parse(`${made}T12:00:00Z`),
+      conditions: [
+        { id: '25c', label: '25 °C' },
+        { id: '40c', label: '40 °C', accelerated: true },
+      ],
+      pulls: weeks.map(({ week, windowDays }) => ({ day: week * 7, windowDays })),
+      measures: measuresOf(bench.state.header.revision.specification).filter(({ id }) =>
+        ['ph-rested', 'viscosity'].includes(id),
+      ),
+    },
+  })
+}
+
+/** Jars pulled as far as the weeks have come; a week that nobody came to is left out. */
+export function stabilityPulls(
+  bench: Bench,
+  made: string,
+  behaviour: Behaviour,
+  { until, leftOut }: { readonly until: string; readonly leftOut: readonly number[] },
+): void {
+  for (const { week } of weeks) {
     const day = dayAfter(made, week * 7)
     if (day > until) return
+    if (leftOut.includes(week)) continue
     bench.until(`${day}T09:${10 + week}:00+00:00`)
     bench.by = week % 8 === 0 ? 'person-mo' : 'person-jt'
     for (const temperature of [25, 40] as const) pull(bench, week, temperature, behaviour)

@@ -60,6 +60,14 @@ const anything = {
   least: 1,
   most: 9,
   what: 'speed',
+  day: 7,
+  windowDays: 90,
+  counted: 1,
+  wanted: 3,
+  cycles: 5,
+  jar: '40 °C, week 4',
+  was: '11000 mPa·s',
+  days: 2,
 }
 
 /** A sentence: begins large (or with what was typed), ends with a full stop or question mark, shouts never. */

@@ -4,6 +4,7 @@ import { wordsOf } from '../../../../src/batch/entry-words.ts'
 import type { Event } from '../../../../src/batch/event.ts'
 import type { Bodies, Kind } from '../../../../src/batch/kinds.ts'
 import { demonstrationBatches } from '../../../house/demonstration/files.ts'
+import { plan } from '../../../support/stability.ts'
 
 const say: Say = {
   mass: (massUg) => `${massUg / 1e6} g`,
@@ -53,6 +54,11 @@ describe('an entry in words', () => {
     [entry('person-changed', { person: 'mo', from: 'rk' }), 'Handed over from RK to MO.'],
     [entry('clock-jumped', { byMs: -3_600_000 }), "The tablet's clock moved back by 60 min."],
     [entry('signed', { person: 'jt', meaning: 'checked' }), 'Signed by JT: checked.'],
+    [
+      entry('stability-planned', plan),
+      'Planned stability, Four weeks: 6 jars at 25 °C, 40 °C, Freeze–thaw; to read: pH, rested, Viscosity, rested, Appearance.',
+    ],
+    [entry('cycle-counted', { condition: 'ft' }), 'Counted one more freeze–thaw cycle (ft).'],
     [entry('parked', { reason: 'overnight' }), 'Put aside: overnight.'],
     [entry('resumed', {}), 'Taken up again.'],
     [entry('abandoned', { reason: 'split' }), 'Given up: split.'],
