@@ -75,9 +75,9 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
   if (breaksOf(exactUg).length > 0) return impossible(question, remedy, { code: 'NOT_SOLVED' })
 
   const rounded = roundRemedy(problem, weighable(question, exactUg), stepsOf(state, problem))
-  const additionsUg = rounded.additionsUg
+  const additionsUg = seen(question, rounded.additionsUg)
   if (breaksOf(additionsUg).length > 0) return impossible(question, remedy, { code: 'NOT_SOLVED' })
-  const endsUg = rounded.totalUg
+  const endsUg = sum(finalOf(problem, additionsUg))
   const totalUg = endsUg + sum([...lossesOf(state, 'all').values()])
   const ratio = totalUg / state.totalUg
   const plain = targetsOf(question, additionsUg)
@@ -172,6 +172,25 @@ function weighable({ state, problem }: Question, exactUg: readonly Micrograms[])
     additionsUg = canGive ? kept.with(qsIndex, Math.max(0, (kept[qsIndex] ?? 0) + leftUg)) : kept
   }
   return additionsUg
+}
+
+/**
+ * A limit may have a done line rounded up to what its band takes for nothing: it gets the least that is asked for, and
+ * q.s. the less where it can.
+ */
+function seen({ state, problem }: Question, additionsUg: readonly Micrograms[]): readonly Micrograms[] {
+  const { lines, qsIndex } = problem
+  const shown = additionsUg.map((addUg, index) => leastSeenUg(state, lines[index]?.id ?? '', addUg))
+  const moreUg = sum(shown) - sum(additionsUg)
+  if (moreUg === 0 || qsIndex === null || lines[qsIndex]?.locked !== false) return shown
+  return shown.with(qsIndex, Math.max(0, (shown[qsIndex] ?? 0) - moreUg))
+}
+
+function leastSeenUg(state: BatchState, line: string, addUg: Micrograms): Micrograms {
+  const stepUg = state.plan.lines.get(line)?.balance.stepUg ?? 1
+  let leastUg = addUg
+  while (leastUg < state.totalUg && isHidden(state, line, leastUg)) leastUg += stepUg
+  return leastUg
 }
 
 /** What an adjuster that is still to come is expected to take at a total; undefined for every other line. */

@@ -112,18 +112,15 @@ function crossing(trend: Trend, limit: number, side: 1 | -1, t: number): number 
   const c = away ** 2 - width2 / count
   const inner = width2 * (slope ** 2 / count + away ** 2 / sxx - width2 / (count * sxx))
   if (inner < 0) return null
+  // A root on the line itself may fall on its other side by the rounding of the arithmetic, of whichever is greater.
+  const rounding = 1e-9 * Math.max(Math.abs(limit), Math.abs(valueAt(trend, meanMonths)))
   const q = -(half + (half < 0 ? -1 : 1) * Math.sqrt(inner))
   const first = [q / a, c / q]
     .map((aboutMean) => aboutMean + meanMonths)
-    .filter(
-      (months) => months >= 0 && months <= horizonMonths && side * (limit - valueAt(trend, months)) >= -rounding(limit),
-    )
+    .filter((months) => months >= 0 && months <= horizonMonths && side * (limit - valueAt(trend, months)) >= -rounding)
     .sort((one, other) => one - other)[0]
   return first ?? null
 }
-
-/** A root on the line itself may fall on its other side by the rounding of the arithmetic. */
-const rounding = (limit: number): number => 1e-9 * Math.abs(limit)
 
 const valueAt = ({ intercept, slope }: Trend, months: number): number => intercept + slope * months
 

@@ -67,7 +67,12 @@ test(
           expect(isDone(page.state, 'make-up')).toBe(true)
         }
       }),
-      { ...propertyRuns, numRuns: Math.ceil((propertyRuns.numRuns ?? 100) / 4) },
+      {
+        ...propertyRuns,
+        numRuns: Math.ceil((propertyRuns.numRuns ?? 100) / 4),
+        // Here a limit has a line that is done rounded up to less than its band tells from nothing.
+        examples: [[{ step: 'b-triglyceride', over: 1.0202142857142857 }]],
+      },
     )
   },
 )
