@@ -1,7 +1,8 @@
 /** Renders the PNG icons from public/icons/cup.svg through Chromium. `npx tsx tests/house/icons.ts` */
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { chromium } from '@playwright/test'
 import { chromiumArguments, provideChromium } from './chromium.ts'
+import { palettePng } from './png-palette.ts'
 
 const drawing = readFileSync('public/icons/cup.svg', 'utf8')
 const fullBleed = drawing.replace('rx="112" ', '')
@@ -24,8 +25,18 @@ const icons = [
 const browser = await chromium.launch({ executablePath: provideChromium(), args: chromiumArguments })
 const page = await browser.newPage()
 for (const { file, size, svg } of icons) {
-  await page.setViewportSize({ width: size, height: size })
-  await page.setContent(`<style>body { margin: 0 } svg { display: block; width: ${size}px }</style>${svg}`)
-  await page.screenshot({ path: `public/icons/${file}`, omitBackground: true })
+  const pixels = await page.evaluate(
+    async ([source, edge]) => {
+      const image = new Image(edge, edge)
+      image.src = `data:image/svg+xml,${encodeURIComponent(source)}`
+      await image.decode()
+      const context = new OffscreenCanvas(edge, edge).getContext('2d')
+      if (context === null) throw new Error('no canvas')
+      context.drawImage(image, 0, 0, edge, edge)
+      return [...context.getImageData(0, 0, edge, edge).data]
+    },
+    [svg, size] as const,
+  )
+  writeFileSync(`public/icons/${file}`, palettePng(Uint8Array.from(pixels), size, size))
 }
 await browser.close()
