@@ -1,7 +1,6 @@
 import type { Event, Source } from './event'
 import { type BatchEvent, isKnown } from './kinds'
 import { type Stamp, type Struck, stampOf, struckOf } from './record-entries'
-import { isIntact } from './seal'
 import type { BatchState } from './state'
 
 /** One entry of the trail, as it stands in the log. */
@@ -15,18 +14,6 @@ export interface TrailRow extends Stamp {
   readonly device?: string
   readonly struck?: Struck
 }
-
-/** Whether every stored entry still has its hash, and follows one that is there. */
-export type Verification =
-  | { readonly intact: true; readonly entries: number; readonly head: string | null }
-  | {
-      readonly intact: false
-      readonly entries: number
-      readonly head: string | null
-      /** The number of the first entry that does not fit, from 1. */
-      readonly brokenAt: number
-      readonly why: 'CHANGED' | 'MISSING_BEFORE'
-    }
 
 export function trailOf(state: BatchState, initialsOf: (id: string) => string): readonly TrailRow[] {
   return state.entries.map((entry, index) => ({
@@ -70,23 +57,3 @@ function meterBefore(state: BatchState, index: number): string | undefined {
 
 const isMeterCheck = (event: Event): event is Extract<BatchEvent, { kind: 'instrument-checked' }> =>
   isKnown(event) && event.kind === 'instrument-checked' && event.body.instrument.kind === 'pH meter'
-
-/** Entries in fold order. Two branches that each follow an entry are in order: two tablets may write at once. */
-export function verifyTrail(events: readonly Event[]): Verification {
-  const head = events.at(-1)?.hash ?? null
-  const seen = new Set<string>()
-  for (const [index, event] of events.entries()) {
-    const why = faultOf(event, index === 0, seen)
-    if (why) return { intact: false, entries: events.length, head, brokenAt: index + 1, why }
-    seen.add(event.hash)
-  }
-  return { intact: true, entries: events.length, head }
-}
-
-function faultOf(event: Event, first: boolean, seen: ReadonlySet<string>): 'CHANGED' | 'MISSING_BEFORE' | null {
-  if (!isIntact(event)) return 'CHANGED'
-  const follows = first
-    ? event.parents.length === 0
-    : event.parents.length > 0 && event.parents.every((p) => seen.has(p))
-  return follows ? null : 'MISSING_BEFORE'
-}

@@ -16,8 +16,9 @@ import { type SignatureRow, signatureRows } from './record-signatures'
 import { type StageRow, stageRows } from './record-stages'
 import { type StepRow, stepRows } from './record-steps'
 import { type TimerRow, timerRows } from './record-timers'
-import { type TrailRow, trailOf, type Verification, verifyTrail } from './record-trail'
+import { type TrailRow, trailOf } from './record-trail'
 import type { BatchState, Doubt } from './state'
+import { type Verification, verifyTrail } from './verify-trail'
 
 /** Everything a batch record shows, read off the folded log; nothing in it is kept anywhere else. */
 export interface BatchRecord {

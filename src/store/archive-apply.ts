@@ -6,6 +6,7 @@ import { ofStream } from './append'
 import type { ArchiveParts } from './archive-parts'
 import { Refused, readArchive } from './archive-read'
 import { isFull, isStorageFault } from './faults'
+import { nameOf } from './locate-damage'
 
 type Answer = Result<ArchivePreview, ArchiveRefusal>
 
@@ -16,15 +17,29 @@ export function inspectArchive({ connection }: ArchiveParts, file: Blob): Promis
   return asResult(async () => {
     const tally = { fresh: 0, same: 0, conflicting: 0 }
     const streams: string[] = []
-    const header = await readArchive(file, async (stream, offered) => {
-      const present = await connection.run((db) => db.getAll('events', ofStream(stream)))
+    const gaps: { of: string; number: number }[] = []
+    const hereOf = (stream: string) => connection.run((db) => db.getAll('events', ofStream(stream)))
+    const onStream = async (stream: string, offered: readonly Event[]) => {
+      const present = await hereOf(stream)
       const { fresh, same, conflicting } = compareEntries(present, offered)
       tally.fresh += fresh.length
       tally.same += same
       tally.conflicting += conflicting
       streams.push(stream)
-    })
-    return { header, ...tally, streams }
+      gaps.push(...gapsIn(stream, offered, present))
+    }
+    const header = await readArchive(file, onStream, hereOf)
+    return { header, ...tally, streams, gaps }
+  })
+}
+
+/** Entries whose chain leads to one that is nowhere. They are let in: what is left of a record is worth keeping. */
+function gapsIn(stream: string, offered: readonly Event[], present: readonly Event[]): ArchivePreview['gaps'] {
+  const known = new Set([...present, ...offered].map(({ hash }) => hash))
+  const of = nameOf(stream, offered[0])
+  return offered.flatMap(({ parents }, index) => {
+    const follows = parents.every((parent) => known.has(parent)) && (index === 0 || parents.length > 0)
+    return follows ? [] : [{ of, number: index + 1 }]
   })
 }
 

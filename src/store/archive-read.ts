@@ -2,10 +2,11 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import * as v from 'valibot'
 import { type Event, inFoldOrder } from '../batch/event'
-import { hasSoundBody } from '../batch/schemas/bodies'
-import { isIntact } from '../batch/seal'
+import { faultInBody } from '../batch/schemas/sound-body'
+import { hashOf } from '../batch/seal'
 import type { ArchiveHeader, ArchiveRefusal } from '../ports/archive'
 import { archiveVersion } from './archive-write'
+import { locate } from './locate-damage'
 import { readLines, TooLong } from './read-lines'
 
 /** Greatest file, line (bytes) and counts that are read. */
@@ -58,6 +59,7 @@ export class Refused extends Error {
 export async function readArchive(
   file: Blob,
   onStream: (stream: string, events: readonly Event[]) => Promise<void>,
+  hereOf: (stream: string) => Promise<readonly Event[]> = async () => [],
 ): Promise<ArchiveHeader> {
   if (file.size > archiveCaps.fileBytes) throw new Refused({ code: 'FILE_TOO_LARGE', bytes: file.size })
   const digest = sha256.create()
@@ -77,7 +79,14 @@ export async function readArchive(
         continue
       }
       digest.update(utf8ToBytes(`${line}\n`))
-      const event = readEvent(line, tally.line)
+      const value = parse(line)
+      const fault = faultIn(value)
+      if (fault) {
+        const entry = await locate(value, current, fault.field, hereOf)
+        throw new Refused({ code: 'FILE_DAMAGED', line: tally.line, ...(entry && { entry }) })
+      }
+      // The envelope is checked; what the hash covers is the entry as it came, with every field it has.
+      const event = value as Event
       const last = current.at(-1)
       if (!last || last.stream !== event.stream) {
         if (last && last.stream >= event.stream) throw damaged(tally.line)
@@ -113,21 +122,23 @@ function readHeader(line: string): ArchiveHeader {
   return header.output
 }
 
-function readEvent(line: string, number: number): Event {
-  const value = parse(line)
+/** What is wrong with an entry; with the field, where that is plain from the entry alone. */
+function faultIn(value: unknown): { readonly field: string | null } | null {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return { field: null }
   const checked = v.safeParse(envelopeSchema, value)
-  if (!checked.success || !hasBody(value)) throw damaged(number)
-  // The envelope is checked; what the hash covers is the entry as it came, with every field it has.
+  if (!checked.success) return { field: v.getDotPath(checked.issues[0]) }
+  if (!('body' in value)) return { field: 'body' }
+  // As above: an entry as it came.
   const event = value as Event
   try {
-    if (isIntact(event) && hasSoundBody(event)) return event
+    if (hashOf(event) !== event.hash) return { field: null }
+    const field = faultInBody(event)
+    return field === null ? null : { field }
   } catch {
     // Nested too deeply, or no JSON value of RFC 8785.
+    return { field: null }
   }
-  throw damaged(number)
 }
-
-const hasBody = (value: unknown): boolean => typeof value === 'object' && value !== null && 'body' in value
 
 function parse(line: string): unknown {
   try {

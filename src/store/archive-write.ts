@@ -1,8 +1,9 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import { type Event, inFoldOrder } from '../batch/event'
-import type { ArchiveHeader } from '../ports/archive'
+import type { Archive, ArchiveHeader } from '../ports/archive'
 import { ofStream } from './append'
+import type { ArchiveParts } from './archive-parts'
 import type { Connection } from './connection'
 
 export const archiveVersion = 1
@@ -44,3 +45,12 @@ export async function writeArchive(
 }
 
 const lineOf = (event: Event): string => `${JSON.stringify(event)}\n`
+
+export const secondCopy = (
+  { journal }: Pick<ArchiveParts, 'journal'>,
+  stream: string,
+): ReturnType<Archive['secondCopy']> =>
+  journal.read([stream]).then(
+    ([events]) => [...(events ?? [])].sort(inFoldOrder),
+    () => null,
+  )

@@ -94,6 +94,7 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     archive: lazyArchive({
       connection,
       second,
+      journal,
       loadProject: parts.loadProject,
       onDurable,
       databaseWhole: watch.databaseWhole,

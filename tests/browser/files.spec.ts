@@ -51,7 +51,11 @@ test('[B22] of a changed, a cut and a foreign file nothing comes in, and the rea
   await onAnotherTablet(browser, page, async (other) => {
     const before = await entriesIn(other)
     for (const [name, text, sentence] of [
-      ['changed.ndjson', changed, /The file is damaged at line \d+\. Nothing was brought in\./],
+      [
+        'changed.ndjson',
+        changed,
+        /The file is damaged at line \d+: entry \d+ of \S+ \(\S+\) is not as it was written\. Nothing was brought in\./,
+      ],
       ['cut.ndjson', cut, /The file is cut short: \d+ of \d+ entries are there\. Nothing was brought in\./],
       ['torn.ndjson', torn, /Nothing was brought in\./],
       ['foreign.json', '{"name":"a list of something else","rows":[1,2,3]}', /That is not a file of this app\./],

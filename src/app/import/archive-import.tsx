@@ -58,6 +58,11 @@ function BringResult({ state, onApply, onLeave }: BringResultProps) {
     case 'preview':
       return (
         <Notice title={`${state.name} is whole: ${previewWords(state.preview)}`}>
+          {state.preview.gaps.map(({ of, number }) => (
+            <p key={`${of} ${number}`}>
+              Before entry {number} of {of} an entry is missing, in the file and here.
+            </p>
+          ))}
           <p class="bring-hint">Nothing that is here is changed or replaced.</p>
           <div class="bring-buttons">
             <Button kind="filled" label="Bring it in" onPress={onApply} disabled={state.preview.fresh === 0} />

@@ -1,4 +1,4 @@
-import type { ArchiveRefusal } from '../../ports/archive'
+import type { ArchiveRefusal, DamagedEntry } from '../../ports/archive'
 import type { ShareRefusal } from '../../ports/share'
 import type { SentencesOf } from './sentences'
 
@@ -29,8 +29,12 @@ export const storageSentences: SentencesOf<StorageRefusal | ArchiveRefusal | Sha
   FILE_NEWER: ({ version }) => `The file was made by a newer version (${version}). Take the newer app first.`,
   FILE_CUT: ({ expected, found }) =>
     `The file is cut short: ${found} of ${expected} entries are there. Nothing was brought in.`,
-  FILE_DAMAGED: ({ line }) => `The file is damaged at line ${line}. Nothing was brought in.`,
+  FILE_DAMAGED: ({ line, entry }) =>
+    `The file is damaged at line ${line}${entry ? `: ${damagedWords(entry)}` : ''}. Nothing was brought in.`,
   FILE_TOO_LARGE: ({ bytes }) => `The file is ${Math.ceil(bytes / 1e6)} MB, more than this app reads.`,
   SHARE_NEEDS_TAP: () => 'The file is ready. Tap once more to hand it on.',
   SHARE_FAILED: () => 'The file could not be handed on. Try again.',
 }
+
+const damagedWords = ({ number, of, kind, field }: DamagedEntry): string =>
+  `entry ${number} of ${of} (${kind}) is not as it was written${field === undefined ? '' : `, in ${field}`}`

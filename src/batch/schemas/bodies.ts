@@ -1,10 +1,6 @@
 import * as v from 'valibot'
-import { documentKind } from '../document'
-import type { Event } from '../event'
-import { type Bodies, isKnown } from '../kinds'
-import { isOfPerson, type PersonBodies, type PersonKind } from '../person-trail'
-import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
-import { formulaSchema } from './formula'
+import type { Bodies } from '../kinds'
+import { lotSchema, materialSchema } from './catalogue'
 import { headerSchema } from './header'
 import { aProperty, howReadSchema } from './how-read'
 import {
@@ -27,7 +23,6 @@ import { stabilityPlanSchema } from './stability'
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
-const someHex = v.pipe(v.string(), v.regex(/^[0-9a-f]{16,128}$/))
 const anInstrument = v.variant('kind', [
   v.object({ kind: v.literal('balance'), id: anId, name: words(80), referenceUg: aMass, readUg: aMass }),
   v.object({
@@ -50,7 +45,7 @@ const target = v.object({ step: anId, line: anId, fromUg: aMass, toUg: aMass })
 const aRemedy = oneOf('accept', 'scale', 'smaller', 'extra', 'qs', 'departure', 'cost', 'discard')
 
 /** What the body of each kind must be before an entry from outside is let in. Nothing is changed by the check. */
-const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodies[K]> } = {
+export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodies[K]> } = {
   opened: headerSchema,
   'preflight-checked': v.object({ items: listOf(v.object({ text: prose(), done: aSwitch }), 500) }),
   'instrument-checked': v.object({ instrument: anInstrument, good: aSwitch }),
@@ -180,7 +175,7 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
     direction: oneOf('over', 'under'),
     byUg: aMass,
     inCup: aSwitch,
-    cause: v.exactOptional(oneOf('forgotten', 'foreign', 'loss')),
+    cause: v.exactOptional(oneOf('forgotten', 'foreign', 'loss', 'lot')),
     lost: v.exactOptional(listOf(v.object({ line: anId, massUg: aMass }), 300)),
   }),
   'remedy-chosen': v.object({
@@ -214,36 +209,4 @@ const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknown, Bodi
   'cycle-counted': v.object({ condition: anId }),
   abandoned: v.object({ reason: aReason }),
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
-}
-
-const personSchemas: { readonly [K in PersonKind]: v.GenericSchema<unknown, PersonBodies[K]> } = {
-  'pin-set': v.object({
-    pin: v.object({ salt: someHex, hash: someHex, iterations: numberBetween(1, 1e8) }),
-    how: oneOf('first', 'changed', 'forgotten'),
-    reason: v.exactOptional(aReason),
-  }),
-  'pin-removed': v.object({}),
-}
-
-const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
-  material: materialSchema,
-  lot: lotSchema,
-  formula: formulaSchema,
-  person: personSchema,
-  balance: balanceSchema,
-  vessel: keptVesselSchema,
-  settings: v.record(v.string(), v.union([prose(200), v.number(), aSwitch])),
-}
-
-/**
- * True where an entry's body is what its kind says, or its document what its family says. A kind or a family of a newer
- * version is let in as it is: it is kept and shown as unknown.
- */
-export function hasSoundBody(event: Event): boolean {
-  const family = event.stream.split(':')[0] ?? ''
-  if (family === 'batch') return !isKnown(event) || v.is(bodySchemas[event.kind], event.body)
-  if (family === 'person' && isOfPerson(event)) return v.is(personSchemas[event.kind], event.body)
-  const schema = Object.hasOwn(documentSchemas, family) ? documentSchemas[family] : undefined
-  if (event.kind !== documentKind || schema === undefined) return true
-  return v.is(v.object({ document: schema, reason: v.exactOptional(aReason) }), event.body)
 }

@@ -3,7 +3,9 @@ import { useState } from 'preact/hooks'
 import { wordsOf } from '../../batch/entry-words'
 import type { TrailRow } from '../../batch/record-trail'
 import { Button } from '../../parts/button'
+import { classes } from '../../parts/classes'
 import type { PaperProps } from './paper-props'
+import { VerifyAct } from './verify-act'
 
 /** Entries shown at a time; all of them are printed. */
 const pageSize = 100
@@ -13,9 +15,16 @@ export function PaperTrail({ record, format, say }: PaperProps) {
   const pages = Math.max(1, Math.ceil(record.trail.length / pageSize))
   const [page, setPage] = useState(0)
   const on = (index: number): boolean => Math.floor(index / pageSize) === page
+  const { verification } = record
+  const [brokenAt, setBrokenAt] = useState(verification.intact ? null : verification.brokenAt)
+  const showBroken = (number: number | null) => {
+    setBrokenAt(number)
+    if (number !== null) setPage(Math.min(pages - 1, Math.floor((number - 1) / pageSize)))
+  }
   return (
     <section class="paper-section">
       <h2>Every entry and change</h2>
+      <VerifyAct batch={record.header.id} onFound={showBroken} />
       <table class="paper-table paper-trail">
         <thead>
           <tr>
@@ -31,7 +40,11 @@ export function PaperTrail({ record, format, say }: PaperProps) {
         </thead>
         <tbody>
           {record.trail.map((row, index) => (
-            <tr key={row.entry} id={`trail-${row.entry}`} class={on(index) ? undefined : 'paper-other-page'}>
+            <tr
+              key={row.entry}
+              id={`trail-${row.entry}`}
+              class={classes(!on(index) && 'paper-other-page', row.number === brokenAt && 'paper-broken')}
+            >
               <td class="paper-number">{row.number}</td>
               <td class="paper-time">
                 {format.dateTime(row.writtenAtMs ?? row.atMs)}
@@ -41,6 +54,7 @@ export function PaperTrail({ record, format, say }: PaperProps) {
               </td>
               <td>{row.by}</td>
               <td>
+                {row.number === brokenAt && <strong class="paper-outside">Not as it was written. </strong>}
                 {row.struck ? <s>{wordsOf(row.event, say)}</s> : wordsOf(row.event, say)}
                 {row.struck && (
                   <span class="paper-small">

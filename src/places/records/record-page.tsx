@@ -17,6 +17,7 @@ import { RecordPaper } from './record-paper'
 import { SaveNotice } from './save-notice'
 
 const RestedSheet = latePart(async () => (await import('./rested-sheet')).RestedSheet)
+const SignSheet = latePart(async () => (await import('./sign-sheet')).SignSheet)
 const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
 
 /** One record: what can be done with it, and under it the paper. */
@@ -65,7 +66,7 @@ interface ToolsProps {
 }
 
 function Tools({ record, model, onLabel }: ToolsProps) {
-  const [sheet, setSheet] = useState<'rested' | 'check' | 'note' | null>(null)
+  const [sheet, setSheet] = useState<'rested' | 'check' | 'note' | 'sign' | null>(null)
   const { id } = record.header
   const open = record.stage === 'in-hand' || record.stage === 'parked'
   const due = record.results.missing.filter((check) => check.when === 'after-rest').length
@@ -84,6 +85,7 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       )}
       {!readOnly && <Button icon="test-tube" label="Add a check" onPress={() => setSheet('check')} />}
       {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
+      {!readOnly && <Button icon="check" label="Sign" onPress={() => setSheet('sign')} />}
       <Button
         icon="split"
         label="New revision from this batch"
@@ -94,6 +96,7 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       <Button icon="download" label="Save this batch" onPress={model.save} />
       {sheet === 'rested' && <RestedSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
+      {sheet === 'sign' && <SignSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'note' && <NoteSheet model={model} deviations={record.deviations} onClose={() => setSheet(null)} />}
     </div>
   )

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import { waitAfter } from '../../../src/app/sign/pin-tries'
 import { createPins, iterationsToday, type Pins, type PinsWorld } from '../../../src/app/sign/pins'
-import { hasSoundBody } from '../../../src/batch/schemas/bodies'
+import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import { webSlowHash } from '../../../src/devices/slow-hash/web-slow-hash'
 import type { World } from '../../support/app-world'
 import { minutesMs } from '../../support/batch'
@@ -33,8 +33,9 @@ describe('a PIN', () => {
     const [one, other] = [await pins.of('person-mo'), await pins.of('person-rk')]
     expect(one?.pin.salt).not.toBe(other?.pin.salt)
     expect(one?.pin.hash).not.toBe(other?.pin.hash)
-    expect(mo && hasSoundBody(mo)).toBe(true)
-    expect(mo && hasSoundBody({ ...mo, body: { pin: { ...one?.pin, iterations: 'few' }, how: 'first' } })).toBe(false)
+    expect(mo && faultInBody(mo)).toBeNull()
+    const few = { pin: { ...one?.pin, iterations: 'few' }, how: 'first' }
+    expect(mo && faultInBody({ ...mo, body: few })).toBe('body.pin.iterations')
   })
 
   test('[E80] stays out of the list of people', async () => {

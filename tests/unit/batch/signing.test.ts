@@ -3,7 +3,7 @@ import { decide } from '../../../src/batch/decide'
 import { foldBatch } from '../../../src/batch/fold'
 import type { Intention } from '../../../src/batch/intention'
 import { recordOf } from '../../../src/batch/record'
-import { hasSoundBody } from '../../../src/batch/schemas/bodies'
+import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import type { Signature } from '../../../src/batch/signature'
 import { countingIds } from '../../../src/devices/ids/counting-ids'
 import { forkOf, grams, openTestBench, type TestBench } from '../../support/batch'
@@ -34,7 +34,7 @@ describe('closing', () => {
     expect([closed, first, second].map((event) => event?.kind)).toEqual(['closed', 'signed', 'signed'])
     expect(first?.body).toEqual({ ...rk, head: closed?.hash })
     expect(second?.body).toEqual({ ...mo, head: first?.hash })
-    expect([first, second].every((event) => event && hasSoundBody(event))).toBe(true)
+    expect([first, second].map((event) => event && faultInBody(event))).toEqual([null, null])
     expect(signatures()).toMatchObject([
       { person: 'RK', meaning: 'performed', how: 'name', covers: 2, after: { entries: 0 } },
       { person: 'MO', meaning: 'checked', how: 'pin', pinSetAt: '2026-11-03T09:00:00Z', covers: 3 },

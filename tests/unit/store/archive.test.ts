@@ -2,7 +2,8 @@ import 'fake-indexeddb/auto'
 import { createHash } from 'node:crypto'
 import { IDBFactory } from 'fake-indexeddb'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Event } from '../../../src/batch/event'
+import { type Event, emptyTip } from '../../../src/batch/event'
+import { seal } from '../../../src/batch/seal'
 import { idsOf, newTablet, type OpenPage, openPage, request, write } from './support.ts'
 
 const madeAt = '2026-03-02T18:00:00.000+01:00'
@@ -110,6 +111,7 @@ describe('the archive', () => {
     const [first] = a as [Event]
     const wide = { ...first, body: 'x'.repeat(1024 * 1024) }
     const deep = `${'['.repeat(200_000)}${']'.repeat(200_000)}`
+    const entryOne = { number: 1, of: 'batch:a', kind: 'noted' }
     const files: readonly (readonly [Blob, object])[] = [
       [new Blob(['']), { code: 'FILE_FOREIGN' }],
       [new Blob(['code;name\n1;2\n']), { code: 'FILE_FOREIGN' }],
@@ -119,18 +121,64 @@ describe('the archive', () => {
       [fileOf(a, { sha256: 'no' }), { code: 'FILE_DAMAGED', line: 1 }],
       [fileOf(a, { sha256: '0'.repeat(64) }), { code: 'FILE_DAMAGED', line: 1 }],
       [fileOf(a, { streams: 7 }), { code: 'FILE_DAMAGED', line: 1 }],
-      [fileOf([{ ...first, body: 'changed' }]), { code: 'FILE_DAMAGED', line: 2 }],
-      [fileOf([{ ...first, n: -1 }]), { code: 'FILE_DAMAGED', line: 2 }],
-      [fileOf([{ ...first, stream: 'nofamily' }]), { code: 'FILE_DAMAGED', line: 2 }],
+      [fileOf([{ ...first, body: 'changed' }]), { code: 'FILE_DAMAGED', line: 2, entry: entryOne }],
+      [fileOf([{ ...first, n: -1 }]), { code: 'FILE_DAMAGED', line: 2, entry: { ...entryOne, field: 'n' } }],
+      [
+        fileOf([{ ...first, stream: 'nofamily' }]),
+        { code: 'FILE_DAMAGED', line: 2, entry: { ...entryOne, of: 'nofamily', field: 'stream' } },
+      ],
       [fileOf([...b, ...a]), { code: 'FILE_DAMAGED', line: 4 }],
       [fileOf([...a].reverse()), { code: 'FILE_DAMAGED', line: 3 }],
       [fileOf([wide]), { code: 'FILE_DAMAGED', line: 2 }],
-      [new Blob([await fileOf(a).text(), deep]), { code: 'FILE_DAMAGED', line: 5 }],
+      [
+        new Blob([await fileOf(a).text(), deep]),
+        { code: 'FILE_DAMAGED', line: 5, entry: { number: 4, of: 'batch:a', kind: 'unreadable' } },
+      ],
     ]
     for (const [file, refusal] of files) expect(await refusalOf(file)).toEqual(refusal)
     const huge = Object.defineProperty(fileOf(a), 'size', { value: 2 ** 30 })
     expect(await refusalOf(huge)).toEqual({ code: 'FILE_TOO_LARGE', bytes: 2 ** 30 })
     expect(await page.store.log.heads({ family: 'batch' })).toEqual([])
+  })
+
+  it('[E86] a changed entry is named by its number and kind, and its field where the same entry is here', async () => {
+    const [one, two, three] = a as [Event, Event, Event]
+    const other = { ...two, source: { kind: 'balance' } }
+    const where = { number: 2, of: 'batch:a', kind: 'noted' }
+    expect(await refusalOf(fileOf([one, other, three]))).toEqual({ code: 'FILE_DAMAGED', line: 3, entry: where })
+    await page.store.log.append(request(a))
+    expect(await refusalOf(fileOf([one, other, three]))).toEqual({
+      code: 'FILE_DAMAGED',
+      line: 3,
+      entry: { ...where, field: 'source.kind' },
+    })
+    const sealed = seal({ kind: 'weighed', body: { netUg: 'much' } }, emptyTip, {
+      stream: 'batch:z',
+      replica: 'r',
+      id: 'z-1',
+      at: madeAt,
+      by: 'person-rk',
+    })
+    expect(await refusalOf(fileOf([sealed]))).toMatchObject({
+      line: 2,
+      entry: { number: 1, of: 'batch:z', kind: 'weighed', field: expect.stringMatching(/^body\./) },
+    })
+  })
+
+  it('[E86] an entry that was taken out of a file, digest and all, is told, unless it is here', async () => {
+    const [one, , three] = a as [Event, Event, Event]
+    expect(await page.store.archive.inspect(fileOf([one, three]))).toMatchObject({
+      value: { gaps: [{ of: 'batch:a', number: 2 }] },
+    })
+    await page.store.log.append(request(a))
+    expect(await page.store.archive.inspect(fileOf([one, three]))).toMatchObject({ value: { gaps: [] } })
+  })
+
+  it('[E86] both copies of a stream can be read beside each other', async () => {
+    await page.store.log.append(request(a))
+    expect(await page.store.archive.secondCopy('batch:a')).toEqual(await page.store.log.read('batch:a'))
+    page.journal.breakDown()
+    expect(await page.store.archive.secondCopy('batch:a')).toBeNull()
   })
 
   it('[I5] full storage is said in the result, and importing again afterwards completes it', async () => {

@@ -12,6 +12,7 @@ const preview: ArchivePreview = {
   same: 0,
   conflicting: 0,
   streams: ['batch:b'],
+  gaps: [],
 }
 
 /** An app with an archive that remembers what was asked of it, and a share that answers in turn. */

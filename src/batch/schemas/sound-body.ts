@@ -1,0 +1,53 @@
+import * as v from 'valibot'
+import { documentKind } from '../document'
+import type { Event } from '../event'
+import { isKnown } from '../kinds'
+import { isOfPerson, type PersonBodies, type PersonKind } from '../person-trail'
+import { bodySchemas } from './bodies'
+import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
+import { formulaSchema } from './formula'
+import { aSwitch, numberBetween, oneOf, prose } from './pieces'
+
+const aReason = v.exactOptional(prose(2000))
+const someHex = v.pipe(v.string(), v.regex(/^[0-9a-f]{16,128}$/))
+
+const personSchemas: { readonly [K in PersonKind]: v.GenericSchema<unknown, PersonBodies[K]> } = {
+  'pin-set': v.object({
+    pin: v.object({ salt: someHex, hash: someHex, iterations: numberBetween(1, 1e8) }),
+    how: oneOf('first', 'changed', 'forgotten'),
+    reason: aReason,
+  }),
+  'pin-removed': v.object({}),
+}
+
+const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
+  material: materialSchema,
+  lot: lotSchema,
+  formula: formulaSchema,
+  person: personSchema,
+  balance: balanceSchema,
+  vessel: keptVesselSchema,
+  settings: v.record(v.string(), v.union([prose(200), v.number(), aSwitch])),
+}
+
+/**
+ * Null where an entry's body is what its kind says, or its document what its family says; else the path of the first
+ * field that is not. A kind or a family of a newer version is let in as it is: it is kept and shown as unknown.
+ */
+export function faultInBody(event: Event): string | null {
+  const schema = schemaOf(event)
+  if (schema === null) return null
+  const read = v.safeParse(schema, event.body)
+  if (read.success) return null
+  const path = v.getDotPath(read.issues[0])
+  return path === null ? 'body' : `body.${path}`
+}
+
+function schemaOf(event: Event): v.GenericSchema | null {
+  const family = event.stream.split(':')[0] ?? ''
+  if (family === 'batch') return isKnown(event) ? bodySchemas[event.kind] : null
+  if (family === 'person' && isOfPerson(event)) return personSchemas[event.kind]
+  const schema = Object.hasOwn(documentSchemas, family) ? documentSchemas[family] : undefined
+  if (event.kind !== documentKind || schema === undefined) return null
+  return v.object({ document: schema, reason: aReason })
+}

@@ -1,0 +1,50 @@
+import './paper-verify.css'
+import { useState } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import { Button } from '../../parts/button'
+import { Notice } from '../../parts/notice'
+import { type StoredTrail, verifiedWords, verifyStored } from './verify-stored'
+
+interface VerifyActProps {
+  batch: string
+  /** The number of the first entry that does not fit, or null. */
+  onFound: (brokenAt: number | null) => void
+}
+
+/** Verify: reads what is stored anew, and says whether it is as it was written. */
+export function VerifyAct({ batch, onFound }: VerifyActProps) {
+  const app = useApp()
+  const [busy, setBusy] = useState(false)
+  const [found, setFound] = useState<StoredTrail | null>(null)
+  const verify = async () => {
+    setBusy(true)
+    const stored = await verifyStored(app, `batch:${batch}`)
+    setFound(stored)
+    setBusy(false)
+    onFound(stored.database.intact ? null : stored.database.brokenAt)
+  }
+  return (
+    <div class="paper-verify">
+      <Button icon="check" label={busy ? 'Reading it all' : 'Verify'} disabled={busy} onPress={() => void verify()} />
+      {found && <Found found={found} />}
+    </div>
+  )
+}
+
+function Found({ found: { database, gone, copy } }: { found: StoredTrail }) {
+  const good = database.intact && gone === 0
+  const title = gone > 0 ? `${gone} entries are missing at the end` : capital(verifiedWords(database))
+  return (
+    <Notice kind={good ? 'good' : 'over'} title={`${title}.`} live>
+      <p>
+        {copy === null ? 'The second copy could not be read.' : `The second copy is ${secondWords(copy.intact)}`}
+        {copy && !copy.intact && `: ${verifiedWords(copy)}.`}
+      </p>
+      {!good && <p>Save a backup file before anything else, and compare with an earlier one.</p>}
+    </Notice>
+  )
+}
+
+const secondWords = (intact: boolean): string => (intact ? 'as it was written.' : 'not as it was written')
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
