@@ -62,7 +62,7 @@ async function start(): Promise<void> {
   const app = createApp({
     log: store.log,
     drafts: store.drafts,
-    archive: async () => store.archive,
+    archive: store.archive,
     clock,
     ids,
     alarm,

@@ -69,6 +69,12 @@ export interface Settings {
   /** The person at this tablet; an id of the catalogue, or empty before anybody is known. */
   readonly person: string
   readonly lastBackupAt?: string
+  /** What stood here when the last backup was made: entries of everything but settings, and batches. */
+  readonly lastBackupEntries?: number
+  readonly lastBackupBatches?: number
+  /** When a backup is asked for, where it is not the usual. */
+  readonly backupAfterDays?: number
+  readonly backupAfterEntries?: number
   /** How far a tool is across, mm, by its name in formulas. */
   readonly [tool: `tool:${string}`]: number | undefined
 }

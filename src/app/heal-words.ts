@@ -1,4 +1,5 @@
 import type { HealReport } from '../ports/event-log'
+import { counted } from './counted'
 
 /** What was found and mended between the copies. */
 export function healText({ code, entries, streams }: HealReport): string {
@@ -18,5 +19,3 @@ export function healText({ code, entries, streams }: HealReport): string {
       return `${what} do not match their checksum and were not used. Keep the tablet as it is and save a backup file.`
   }
 }
-
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`

@@ -1,36 +1,41 @@
 import type { Event } from '../batch/event'
-import type { ArchivePreview, ArchiveRefusal } from '../ports/archive'
-import { accept, type Result, refuse } from '../trade/result'
-import { addMissing, compareEntries } from './add-missing'
-import { ofStream } from './append'
-import type { ArchiveParts } from './archive-parts'
-import { Refused, readArchive } from './archive-read'
+import type { ArchivePreview, ArchiveWatch, Meeting } from '../ports/archive'
+import { countKinds, meet, type StreamMeeting } from './archive-meet'
+import { readArchive } from './archive-read'
+import { Refused } from './archive-refused'
+import type { ArchiveShelf } from './archive-shelf'
 import { isFull, isStorageFault } from './faults'
 import { nameOf } from './locate-damage'
 
-type Answer = Result<ArchivePreview, ArchiveRefusal>
-
 const entriesAtOnce = 2_000
 
+/** Meetings that are told one by one; beyond them only counts. */
+const mostMeetings = 500
+
 /** Reads and verifies a whole file, and says what it would bring. */
-export function inspectArchive({ connection }: ArchiveParts, file: Blob): Promise<Answer> {
-  return asResult(async () => {
-    const tally = { fresh: 0, same: 0, conflicting: 0 }
-    const streams: string[] = []
-    const gaps: { of: string; number: number }[] = []
-    const hereOf = (stream: string) => connection.run((db) => db.getAll('events', ofStream(stream)))
-    const onStream = async (stream: string, offered: readonly Event[]) => {
-      const present = await hereOf(stream)
-      const { fresh, same, conflicting } = compareEntries(present, offered)
-      tally.fresh += fresh.length
-      tally.same += same
-      tally.conflicting += conflicting
-      streams.push(stream)
-      gaps.push(...gapsIn(stream, offered, present))
-    }
-    const header = await readArchive(file, onStream, hereOf)
-    return { header, ...tally, streams, gaps }
-  })
+export async function inspectArchive(
+  shelf: ArchiveShelf,
+  file: Blob,
+  watch: ArchiveWatch = {},
+): Promise<ArchivePreview> {
+  const tally = { fresh: 0, same: 0, conflicting: 0 }
+  const streams: string[] = []
+  const meetings: Meeting[] = []
+  const gaps: { of: string; number: number }[] = []
+  const counts = countKinds()
+  const look = async (stream: string, offered: readonly Event[]) => {
+    const present = await shelf.read(stream)
+    const found = meet(stream, present, offered)
+    tally.fresh += found.fresh.length
+    tally.same += found.same
+    tally.conflicting += found.staysOut
+    counts.add(found)
+    if (isMeeting(found) && meetings.length < mostMeetings) meetings.push({ ...found, fresh: found.fresh.length })
+    streams.push(stream)
+    gaps.push(...gapsIn(stream, offered, present))
+  }
+  const header = await readArchive(file, look, { ...watch, hereOf: shelf.read })
+  return { header, ...tally, streams, gaps, kinds: counts.kinds(), meetings }
 }
 
 /** Entries whose chain leads to one that is nowhere. They are let in: what is left of a record is worth keeping. */
@@ -43,50 +48,48 @@ function gapsIn(stream: string, offered: readonly Event[], present: readonly Eve
   })
 }
 
+const isMeeting = (found: StreamMeeting): found is StreamMeeting & Pick<Meeting, 'how'> =>
+  found.how === 'both' || found.how === 'conflict'
+
 /** Verifies the whole file, then adds in short transactions what is not here. What is here stays as it is. */
-export async function applyArchive(parts: ArchiveParts, file: Blob): Promise<Answer> {
-  const inspected = await inspectArchive(parts, file)
-  if (!inspected.ok || inspected.value.fresh === 0) return inspected
-  return asResult(async () => {
-    const waiting = new Map<string, readonly Event[]>()
-    let size = 0
-    const flush = async () => {
-      await applyChunk(parts, waiting)
-      waiting.clear()
-      size = 0
-    }
-    await parts.databaseWhole()
-    await readArchive(file, async (stream, events) => {
-      waiting.set(stream, events)
-      size += events.length
-      if (size >= entriesAtOnce) await flush()
-    })
-    await flush()
-    return inspected.value
-  })
-}
-
-async function applyChunk(
-  { connection, loadProject, second, onDurable }: ArchiveParts,
-  streams: ReadonlyMap<string, readonly Event[]>,
-): Promise<void> {
-  const project = await loadProject()
-  const { added } = await connection.run((db) => addMissing(db, streams, project))
-  if (added.length === 0) return
-  await second.write(added)
-  onDurable(added)
-}
-
-async function asResult(work: () => Promise<ArchivePreview>): Promise<Answer> {
-  try {
-    return accept(await work())
-  } catch (error) {
-    if (error instanceof Refused) return refuse(error.refusal)
-    if (isFull(error)) return refuse({ code: 'STORAGE_FULL' })
-    // A file that changed or went away while it was read is cut, as far as anybody can tell.
-    if (error instanceof DOMException && error.name === 'NotReadableError')
-      return refuse({ code: 'FILE_DAMAGED', line: 0 })
-    if (isStorageFault(error)) return refuse({ code: 'STORAGE_REFUSED' })
-    throw error
+export async function applyArchive(
+  shelf: ArchiveShelf,
+  file: Blob,
+  { onProgress, signal }: ArchiveWatch = {},
+): Promise<ArchivePreview> {
+  const part = (from: number) => (fraction: number) => onProgress?.(from + fraction / 2)
+  const inspected = await inspectArchive(shelf, file, { onProgress: part(0), ...(signal ? { signal } : {}) })
+  if (inspected.fresh === 0) return inspected
+  const waiting = new Map<string, readonly Event[]>()
+  let size = 0
+  let done = 0
+  const stopped = (cause: 'asked' | 'full' | 'refused') =>
+    new Refused({ code: 'STOPPED', cause, done, of: inspected.fresh })
+  const flush = async () => {
+    if (signal?.aborted) throw stopped('asked')
+    done += await shelf.add(waiting)
+    waiting.clear()
+    size = 0
   }
+  await shelf.prepare()
+  try {
+    await readArchive(
+      file,
+      async (stream, offered) => {
+        const { fresh } = meet(stream, await shelf.read(stream), offered)
+        if (fresh.length > 0) waiting.set(stream, fresh)
+        size += fresh.length
+        if (size >= entriesAtOnce) await flush()
+      },
+      { onProgress: part(0.5) },
+    )
+    await flush()
+  } catch (error) {
+    if (done > 0 && isFull(error)) throw stopped('full')
+    if (done > 0 && isStorageFault(error)) throw stopped('refused')
+    throw error
+  } finally {
+    if (done > 0) await shelf.renewReplica()
+  }
+  return inspected
 }

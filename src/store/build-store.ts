@@ -14,7 +14,7 @@ import { type Watch, watchCopies } from './watch-copies'
 export interface Store {
   readonly log: EventLog
   readonly drafts: Drafts
-  readonly archive: Archive
+  readonly archive: () => Promise<Archive>
 }
 
 export interface BuiltStore extends Store {
@@ -91,14 +91,19 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
   return {
     log,
     drafts: databaseDrafts(connection, pages),
-    archive: lazyArchive({
-      connection,
-      second,
-      journal,
-      loadProject: parts.loadProject,
-      onDurable,
-      databaseWhole: watch.databaseWhole,
-    }),
+    archive: () =>
+      lazyArchive({
+        connection,
+        second,
+        journal,
+        loadProject: parts.loadProject,
+        onDurable,
+        databaseWhole: watch.databaseWhole,
+        newReplica: () => {
+          replica = parts.newId()
+          return replica
+        },
+      }),
     connection,
     watch,
     reportDamaged: (ids) => report({ code: 'DAMAGED_ENTRY', entries: ids.length, streams: 1 }),

@@ -1,4 +1,5 @@
 import { type Event, inFoldOrder } from '../batch/event'
+import type { Archive } from '../ports/archive'
 import type {
   AppendAnswer,
   AppendRequest,
@@ -8,7 +9,8 @@ import type {
   HeldIntention,
   StorageState,
 } from '../ports/event-log'
-import { headAfter, orderOf, toHead } from './head-row'
+import { archiveOf } from './archive'
+import { headAfter, headOf, orderOf, type Project, toHead } from './head-row'
 import { listeners } from './listeners'
 import type { HeadRow } from './schema'
 
@@ -18,13 +20,17 @@ export type Mood = 'well' | 'fail-journal' | 'fail-database' | 'full' | 'fail-bo
 export interface MemoryStore {
   readonly log: EventLog
   readonly drafts: Drafts
+  readonly archive: Archive
   setMood(mood: Mood): void
   /** Entries as if another page had appended them. */
   receive(request: AppendRequest): void
 }
 
+/** What it makes of streams that come in by a file, unless told otherwise. */
+const plainly: Project = () => ({ shelf: 'here', summary: null })
+
 /** The twin of the durable store: the same answers to the same requests, kept in memory. */
-export function memoryStore(replica: string): MemoryStore {
+export function memoryStore(firstReplica: string, project = plainly): MemoryStore {
   const streams = new Map<string, Event[]>()
   const rows = new Map<string, HeadRow>()
   const held = new Map<string, HeldIntention>()
@@ -33,6 +39,7 @@ export function memoryStore(replica: string): MemoryStore {
   const changed = listeners<[StorageState]>()
   const behind: string[] = []
   let mood: Mood = 'well'
+  let replica = firstReplica
 
   const databaseWorks = () => mood === 'well' || mood === 'fail-journal'
   const journalWorks = () => mood === 'well' || mood === 'fail-database'
@@ -68,8 +75,32 @@ export function memoryStore(replica: string): MemoryStore {
     return { state: mood === 'fail-journal' ? 'one-copy' : 'recorded' }
   }
 
+  const archive = archiveOf({
+    streams: async () => [...streams.keys()].sort(),
+    read: async (stream) => streams.get(stream) ?? [],
+    readSecond: async (stream) => streams.get(stream) ?? [],
+    prepare: async () => undefined,
+    add: async (offered) => {
+      if (!databaseWorks()) throw new DOMException('no room', 'QuotaExceededError')
+      const added = [...offered.values()].flat()
+      for (const [stream, events] of offered) {
+        const all = [...(streams.get(stream) ?? []), ...events]
+        streams.set(stream, all)
+        const row = headOf(stream, all, project)
+        if (row) rows.set(stream, row)
+      }
+      appended.tell(added, 'this-page')
+      return added.length
+    },
+    renewReplica: async () => {
+      replica = `${replica}'`
+    },
+  })
+
   const log: EventLog = {
-    replica,
+    get replica() {
+      return replica
+    },
     read: async (stream) => [...(streams.get(stream) ?? [])].sort(inFoldOrder),
     append: async (request) => append(request),
     hold: async (intention) => {
@@ -101,6 +132,7 @@ export function memoryStore(replica: string): MemoryStore {
   return {
     log,
     drafts: memoryDrafts(),
+    archive,
     setMood(next) {
       mood = next
       changed.tell(state())

@@ -6,11 +6,12 @@ import { databaseName, databaseVersion, type HeadRow } from '../../src/store/sch
 import { openTestBench } from '../support/batch'
 import { lotionHeader } from '../support/formulas'
 import { newProfile, openPage } from './chrome.ts'
+import { benchRecordsList } from './records-list.ts'
 import type { Site } from './site.ts'
 import { against, median, rounded } from './statistics.ts'
 
 const batches = Number(process.env.BENCH_BATCHES ?? 5_000)
-const entriesEach = 100
+const entriesEach = Number(process.env.BENCH_ENTRIES ?? 100)
 const inHand = 5
 const rounds = 7
 
@@ -42,6 +43,7 @@ export const benchMany = async (site: Site): Promise<object> => {
       bareMs: rounded(median(bareMs)),
       appMs: rounded(median(appMs)),
       appToBare: against(median(appMs) / median(bareMs), 1.3),
+      records: await benchRecordsList(profile, site),
     }
   } finally {
     rmSync(profile, { recursive: true, force: true })

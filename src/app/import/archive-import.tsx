@@ -3,13 +3,17 @@ import { useId, useMemo } from 'preact/hooks'
 import { Button } from '../../parts/button'
 import { Icon } from '../../parts/icon'
 import { Notice } from '../../parts/notice'
-import type { ArchivePreview, ArchiveRefusal } from '../../ports/archive'
+import type { ArchiveRefusal } from '../../ports/archive'
 import { useApp } from '../app'
+import { counted } from '../counted'
 import { importSentences } from '../refusals/forms-import'
 import { sayFrom } from '../refusals/sentences'
 import { storageSentences } from '../refusals/storage'
+import { Preview } from './archive-preview'
 import { type BringState, createBring } from './bring-file'
 import type { ImportRefusal } from './import-documents'
+import { previewWords } from './preview-words'
+import { Progress } from './save-notice'
 
 /** *Bring in a file*: choose it, see what it would bring, then let it in. Twice is no harm. */
 export function BringIn() {
@@ -36,6 +40,11 @@ export function BringIn() {
           }}
         />
       </label>
+      {busy && (
+        <Notice title={state.step === 'reading' ? `Reading ${state.name}.` : `Bringing in ${state.name}.`}>
+          <Progress fraction={state.fraction} onStop={bring.stop} />
+        </Notice>
+      )}
       <div aria-live="polite">
         <BringResult state={state} onApply={() => void bring.apply()} onLeave={bring.leave} />
       </div>
@@ -63,7 +72,7 @@ function BringResult({ state, onApply, onLeave }: BringResultProps) {
               Before entry {number} of {of} an entry is missing, in the file and here.
             </p>
           ))}
-          <p class="bring-hint">Nothing that is here is changed or replaced.</p>
+          <Preview preview={state.preview} meetings={state.meetings} />
           <div class="bring-buttons">
             <Button kind="filled" label="Bring it in" onPress={onApply} disabled={state.preview.fresh === 0} />
             <Button label="Leave it" onPress={onLeave} />
@@ -92,18 +101,6 @@ function BringResult({ state, onApply, onLeave }: BringResultProps) {
       )
   }
 }
-
-function previewWords({ streams, fresh, same, conflicting }: ArchivePreview): string {
-  const parts = [
-    counted(streams.length, 'thing', 'things'),
-    `${counted(fresh, 'entry', 'entries')} new here`,
-    same > 0 ? `${same} here already` : '',
-    conflicting > 0 ? `${conflicting} that differ from what is here and stay out` : '',
-  ]
-  return `${parts.filter((part) => part !== '').join(', ')}.`
-}
-
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
 const sentenceOf = (refusal: ArchiveRefusal | ImportRefusal): string =>
   sayFrom<ArchiveRefusal | ImportRefusal>({ ...storageSentences, ...importSentences }, refusal)

@@ -28,12 +28,28 @@ export const storageSentences: SentencesOf<StorageRefusal | ArchiveRefusal | Sha
   FILE_FOREIGN: () => 'That is not a file of this app.',
   FILE_NEWER: ({ version }) => `The file was made by a newer version (${version}). Take the newer app first.`,
   FILE_CUT: ({ expected, found }) =>
-    `The file is cut short: ${found} of ${expected} entries are there. Nothing was brought in.`,
+    `The file is cut short: ${found} of ${expected} entries are there. Nothing was brought in. Up to there it is sound: look for a whole copy of it.`,
   FILE_DAMAGED: ({ line, entry }) =>
-    `The file is damaged at line ${line}${entry ? `: ${damagedWords(entry)}` : ''}. Nothing was brought in.`,
+    entry
+      ? `The file is damaged at line ${line}: ${damagedWords(entry)}. Nothing was brought in.`
+      : `The file is damaged at line ${line}. Nothing was brought in. ${whereIn(line)}`,
+  FILE_NOT_VERIFIED: () => 'The file does not read back as it was written, and is no backup. Save it again.',
+  STOPPED: ({ cause, done, of }) =>
+    done === 0
+      ? 'Stopped. Nothing was brought in.'
+      : `${stopWords[cause]}: ${done} of ${of} new entries are in. Bring the file in again, and it goes on from there.`,
   FILE_TOO_LARGE: ({ bytes }) => `The file is ${Math.ceil(bytes / 1e6)} MB, more than this app reads.`,
   SHARE_NEEDS_TAP: () => 'The file is ready. Tap once more to hand it on.',
   SHARE_FAILED: () => 'The file could not be handed on. Try again.',
+}
+
+const stopWords = { asked: 'Stopped', full: 'Storage is full', refused: 'The database does not answer' } as const
+
+/** The entries stand after the header, one a line. */
+function whereIn(line: number): string {
+  if (line < 1) return 'It changed, or went away, while it was read.'
+  if (line === 1) return 'That line tells what is in the file, and does not fit it.'
+  return line === 2 ? 'That is its first entry.' : `That is entry ${line - 1}; those before it are sound.`
 }
 
 const damagedWords = ({ number, of, kind, field }: DamagedEntry): string =>

@@ -1,29 +1,40 @@
 import './checks-today.css'
-import { useFormat } from '../../app/format'
+import { useEffect, useMemo } from 'preact/hooks'
+import { useApp } from '../../app/app'
+import type { BackupSight } from '../../app/backup/backup-due'
+import { counted } from '../../app/counted'
+import { type Format, useFormat } from '../../app/format'
 import { addressOf, type Route } from '../../app/routes'
 import { classes } from '../../parts/classes'
 import { Icon, type IconName } from '../../parts/icon'
 import type { TodayCheck } from './checks'
+import { createTodayModel } from './today-model'
 
 /** What is due today: of batches, of instruments, of the data. */
-export const ChecksToday = ({ checks }: { checks: readonly TodayCheck[] }) => (
-  <section class="checks" aria-labelledby="checks-today">
-    <h2 class="checks-title" id="checks-today">
-      Checks today
-    </h2>
-    {checks.length === 0 ? (
-      <p class="checks-none">
-        <Icon name="check" /> Nothing is due.
-      </p>
-    ) : (
-      <ul class="checks-list">
-        {checks.map((check) => (
-          <CheckRow key={keyOf(check)} check={check} />
-        ))}
-      </ul>
-    )}
-  </section>
-)
+export function ChecksToday() {
+  const app = useApp()
+  const model = useMemo(() => createTodayModel(app), [app])
+  useEffect(() => model.dispose, [model])
+  const checks = model.checks.value
+  return (
+    <section class="checks" aria-labelledby="checks-today">
+      <h2 class="checks-title" id="checks-today">
+        Checks today
+      </h2>
+      {checks.length === 0 ? (
+        <p class="checks-none">
+          <Icon name="check" /> Nothing is due.
+        </p>
+      ) : (
+        <ul class="checks-list">
+          {checks.map((check) => (
+            <CheckRow key={keyOf(check)} check={check} />
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
 
 const CheckRow = ({ check }: { check: TodayCheck }) => {
   const { icon, title, sub, to } = useWords(check)
@@ -73,13 +84,17 @@ function useWords(check: TodayCheck): CheckWords {
       return {
         icon: 'hard-drive',
         title: 'Save a backup file',
-        sub:
-          check.lastAtMs === null
-            ? 'nothing has left this tablet yet'
-            : `the last one is from ${format.date(check.lastAtMs)}`,
-        to: { place: 'setup', section: 'backup' },
+        sub: backupWords(check.sight, format),
+        to: { place: 'setup', section: 'storage' },
       }
   }
+}
+
+function backupWords({ lastAtMs, fresh }: BackupSight, format: Format): string {
+  const since = fresh === null ? '' : `, ${counted(fresh, 'new entry', 'new entries')} since`
+  return lastAtMs === null
+    ? 'nothing has left this tablet yet'
+    : `the last one is from ${format.date(lastAtMs)}${since}`
 }
 
 const keyOf = (check: TodayCheck): string => {

@@ -1,3 +1,4 @@
+import type { BackupSight } from '../../app/backup/backup-due'
 import type { Balance } from '../../batch/catalogue'
 import type { BatchSummary } from '../../batch/summary'
 
@@ -11,21 +12,20 @@ export type TodayCheck =
       readonly due: boolean
     }
   | { readonly kind: 'balance'; readonly balance: Balance; readonly dueAtMs: number | null; readonly due: boolean }
-  | { readonly kind: 'backup'; readonly lastAtMs: number | null; readonly due: boolean }
+  | { readonly kind: 'backup'; readonly sight: BackupSight; readonly due: boolean }
 
 interface TodayInput {
   readonly batches: readonly BatchSummary[]
   readonly balances: readonly Balance[]
   /** Whether anything has been recorded that a lost tablet would take along. */
   readonly hasWork: boolean
-  readonly lastBackupAtMs: number | null
+  readonly backup: BackupSight
   readonly nowMs: number
   /** The end of the local day, ms UTC. */
   readonly dayEndsMs: number
 }
 
 const hourMs = 3_600_000
-const backupAfterMs = 7 * 24 * hourMs
 
 /** What is due now first, in the order it fell due; then what comes later today. */
 export function checksToday(input: TodayInput): readonly TodayCheck[] {
@@ -56,9 +56,10 @@ function balanceChecks({ batches, balances, nowMs }: TodayInput): TodayCheck[] {
   })
 }
 
-function backupCheck({ hasWork, lastBackupAtMs, nowMs }: TodayInput): TodayCheck[] {
-  if (!hasWork || (lastBackupAtMs !== null && nowMs - lastBackupAtMs < backupAfterMs)) return []
-  return [{ kind: 'backup', lastAtMs: lastBackupAtMs, due: lastBackupAtMs !== null }]
+/** Before the first backup it is asked for once there is work to lose, and insisted on once that is much. */
+function backupCheck({ hasWork, backup }: TodayInput): TodayCheck[] {
+  const asked = backup.due || (backup.lastAtMs === null && hasWork)
+  return asked ? [{ kind: 'backup', sight: backup, due: backup.due }] : []
 }
 
 function lastCheckOf(balance: string, batches: readonly BatchSummary[]): number | null {

@@ -44,7 +44,7 @@ export function BenchPlace() {
         </ol>
       )}
       <aside class="bench-side" aria-label="Today">
-        <ChecksToday checks={model.checks.value} />
+        <ChecksToday />
         <Button
           kind={mood === 'idle' ? 'filled' : 'outline'}
           size="primary"

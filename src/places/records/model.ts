@@ -2,12 +2,15 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
 import { oneAtATime } from '../../app/one-at-a-time'
 import type { BatchSummary } from '../../batch/summary'
+import { finder, type Sieve } from './find'
 
 export interface RecordsModel {
   readonly search: ReadonlySignal<string>
   readonly setSearch: (text: string) => void
+  readonly sieve: ReadonlySignal<Sieve>
+  readonly setSieve: (sieve: Sieve) => void
   readonly inHand: ReadonlySignal<readonly BatchSummary[]>
-  /** Newest first, as far as they have been read. */
+  /** Newest first: what is wanted, no more of it than is shown. */
   readonly finished: ReadonlySignal<readonly BatchSummary[]>
   readonly more: ReadonlySignal<boolean>
   readonly reading: ReadonlySignal<boolean>
@@ -16,69 +19,90 @@ export interface RecordsModel {
   readonly readAgain: () => void
 }
 
-/** Rows read at a time. */
+/** Rows read at a time, and shown at a time: thousands of them would be as slow to draw as they are quick to read. */
 export const pageSize = 50
+
+/** More than anybody has; the database takes no endless number. */
+const allOfThem = 1_000_000
 
 /** Reads heads, never logs: the list is as quick with five thousand batches as with five. */
 export function createRecordsModel(app: App): RecordsModel {
   const search = signal('')
+  const sieve = signal<Sieve>('all')
   const rows = signal<readonly BatchSummary[]>([])
-  const more = signal(true)
+  const isWhole = signal(false)
+  const shown = signal(0)
   const reading = signal(false)
-  const matches = (summary: BatchSummary): boolean => isFound(summary, search.value)
+  const isWanted = computed(() => finder(app.catalogue))
+  const sifted = (batches: readonly BatchSummary[]): readonly BatchSummary[] => {
+    const wanted = { words: search.value, sieve: sieve.value }
+    return batches.filter((summary) => isWanted.value(summary, wanted))
+  }
+  const matching = computed(() => {
+    const open = new Set(app.batches.inHand.value.map(({ id }) => id))
+    return sifted(rows.value.filter(({ id }) => !open.has(id)))
+  })
+
+  let asked = 0
+  const read = async (limit: number): Promise<void> => {
+    asked += 1
+    const mine = asked
+    reading.value = true
+    const page = await app.batches.finished(limit)
+    // What was asked for later holds more, or is newer.
+    if (mine !== asked) return
+    rows.value = page
+    isWhole.value = page.length < limit
+    reading.value = false
+  }
 
   const readPage = async (): Promise<void> => {
+    asked += 1
+    const mine = asked
+    reading.value = true
     const last = rows.value.at(-1)
     const before = last === undefined ? undefined : new Date(last.touchedAtMs).toISOString()
     const page = await app.batches.finished(pageSize, before)
+    if (mine !== asked) return
     const known = new Set(rows.value.map(({ id }) => id))
     rows.value = [...rows.value, ...page.filter(({ id }) => !known.has(id))]
-    more.value = page.length === pageSize
-  }
-
-  /** What is looked for may stand far back: the search reads on until it has found a page of rows. */
-  const readMore = async (): Promise<void> => {
-    if (reading.value) return
-    reading.value = true
-    const had = rows.value.filter(matches).length
-    do await readPage()
-    while (more.value && search.value !== '' && rows.value.filter(matches).length - had < pageSize)
+    isWhole.value = page.length < pageSize
     reading.value = false
   }
 
-  const readAgain = oneAtATime(async (): Promise<void> => {
-    reading.value = true
-    const limit = Math.max(pageSize, rows.value.length)
-    const page = await app.batches.finished(limit)
-    rows.value = page
-    more.value = page.length === limit
-    reading.value = false
-  })
+  const looksFor = (): boolean => search.peek() !== '' || sieve.peek() !== 'all'
+  const readAgain = oneAtATime(() => read(looksFor() ? allOfThem : Math.max(pageSize, rows.peek().length)))
+  /** What is looked for may stand far back. */
+  const readAll = oneAtATime(() => read(allOfThem))
+
+  const look = (): void => {
+    shown.value = pageSize
+    if (looksFor() && !isWhole.value) readAll()
+  }
 
   return {
     search,
     setSearch: (text) => {
       search.value = text
-      if (text !== '' && more.value && rows.value.filter(matches).length < pageSize) void readMore()
+      look()
     },
-    inHand: computed(() => app.batches.inHand.value.filter(matches)),
-    finished: computed(() => {
-      const open = new Set(app.batches.inHand.value.map(({ id }) => id))
-      return rows.value.filter((summary) => !open.has(summary.id) && matches(summary))
-    }),
-    more,
+    sieve,
+    setSieve: (next) => {
+      sieve.value = next
+      look()
+    },
+    inHand: computed(() => sifted(app.batches.inHand.value)),
+    finished: computed(() => matching.value.slice(0, shown.value)),
+    more: computed(() => !isWhole.value || matching.value.length > shown.value),
     reading,
-    readMore,
-    readAgain,
+    readMore: async () => {
+      if (reading.value) return
+      shown.value += pageSize
+      if (!isWhole.value && matching.value.length < shown.value) await readPage()
+    },
+    readAgain: () => {
+      shown.value = Math.max(shown.value, pageSize)
+      readAgain()
+    },
   }
-}
-
-/** Every word that was typed stands somewhere in the code, the short name, the formula or the decision. */
-export function isFound(summary: BatchSummary, search: string): boolean {
-  const { code, shortName, formulaName, decision = '' } = summary
-  const text = `${code} ${shortName} ${formulaName} r${summary.revision} ${decision}`.toLowerCase()
-  return search
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => text.includes(word))
 }

@@ -5,6 +5,7 @@ import './records.css'
 import './print.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { SaveNotice } from '../../app/import/save-notice'
 import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import type { BatchRecord } from '../../batch/record'
@@ -14,7 +15,6 @@ import { CheckSheet } from './check-sheet'
 import { NoteSheet } from './note-sheet'
 import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
-import { SaveNotice } from './save-notice'
 
 const RestedSheet = latePart(async () => (await import('./rested-sheet')).RestedSheet)
 const SignSheet = latePart(async () => (await import('./sign-sheet')).SignSheet)

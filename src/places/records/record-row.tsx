@@ -2,7 +2,8 @@ import type { Format } from '../../app/format'
 import { addressOf } from '../../app/routes'
 import type { BatchSummary } from '../../batch/summary'
 import { Icon } from '../../parts/icon'
-import { Mark, type MarkKind } from '../../parts/mark'
+import { Mark } from '../../parts/mark'
+import { stateOf } from './record-state'
 
 /** One batch in the list: what it is, how it ended, what is still to be looked at. */
 export function RecordRow({ batch, format }: { batch: BatchSummary; format: Format }) {
@@ -45,22 +46,6 @@ export function RecordRow({ batch, format }: { batch: BatchSummary; format: Form
       <Icon name="chevron-right" />
     </a>
   )
-}
-
-function stateOf(batch: BatchSummary): { kind: MarkKind; word: string } {
-  if (batch.stage === 'in-hand') return { kind: 'now', word: 'in hand' }
-  if (batch.stage === 'parked') return { kind: 'waiting', word: 'put aside' }
-  if (batch.stage === 'abandoned') return { kind: 'closed', word: 'given up' }
-  switch (batch.decision) {
-    case 'accept':
-      return { kind: 'within', word: 'accepted' }
-    case 'hold':
-      return { kind: 'waiting', word: 'on hold' }
-    case 'rework':
-      return { kind: 'part', word: 'to rework' }
-    default:
-      return { kind: 'over', word: 'rejected' }
-  }
 }
 
 function subOf({ checksDue, deviations, doubts, done, steps, stage }: BatchSummary): string {

@@ -4,21 +4,23 @@ import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
 import { BringIn } from '../../app/import/archive-import'
 import { createSaver, everythingName } from '../../app/import/save-file'
+import { SaveNotice } from '../../app/import/save-notice'
 import { addressOf } from '../../app/routes'
 import type { BatchSummary } from '../../batch/summary'
 import { Button } from '../../parts/button'
+import { Choice, type ChoiceOption } from '../../parts/choice'
 import { EmptyState } from '../../parts/empty'
 import { TextField } from '../../parts/form'
+import type { Sieve } from './find'
 import { createRecordsModel, type RecordsModel } from './model'
 import { RecordRow } from './record-row'
-import { SaveNotice } from './save-notice'
 
 export function RecordsList() {
   const app = useApp()
   const model = useMemo(() => createRecordsModel(app), [app])
   const saver = useMemo(() => createSaver(app), [app])
   useEffect(() => void model.readAgain(), [model, app.batches.inHand.value])
-  const searching = model.search.value !== ''
+  const searching = model.search.value !== '' || model.sieve.value !== 'all'
   return (
     <main class="records">
       <div class="records-main">
@@ -26,12 +28,19 @@ export function RecordsList() {
           <h1>Records</h1>
           <div class="records-search">
             <TextField
-              label="Find by code or formula"
+              label="Find by code, formula, lot, person or date"
               value={model.search.value}
               onChange={model.setSearch}
-              placeholder="LOT-01-009, gel, hold"
+              placeholder="LOT-01-009, gel, RK, 24 Nov"
             />
           </div>
+          <Choice
+            label="Which batches"
+            hideLabel
+            value={model.sieve.value}
+            options={sieves}
+            onChange={model.setSieve}
+          />
         </header>
         <Shelf title="In hand" batches={model.inHand.value} />
         <Shelf title="Finished" batches={model.finished.value} />
@@ -73,11 +82,17 @@ function Shelf({ title, batches }: { title: string; batches: readonly BatchSumma
   )
 }
 
+const sieves: readonly ChoiceOption<Sieve>[] = [
+  { value: 'all', label: 'all' },
+  { value: 'to-do', label: 'to look at' },
+  { value: 'off-plan', label: 'not as planned' },
+]
+
 /** What stands under the lists: more rows, nothing found, or what will be here one day. */
 function Foot({ model, searching }: { model: RecordsModel; searching: boolean }) {
   const none = model.inHand.value.length === 0 && model.finished.value.length === 0
   if (model.reading.value && none) return <p class="records-hint">Reading…</p>
-  if (none && searching) return <p class="records-hint">Nothing of that name. Try fewer letters.</p>
+  if (none && searching) return <p class="records-hint">Nothing like that. Try fewer letters, or all batches.</p>
   if (none)
     return (
       <EmptyState

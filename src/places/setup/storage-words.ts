@@ -21,12 +21,6 @@ export function roomText({ usedBytes, quotaBytes }: StorageState): string {
     : `${bytesText(usedBytes)} used of ${bytesText(quotaBytes)}`
 }
 
-/** A backup older than a week, or none at all, is worth a word. */
-export function backupTone(lastBackupAt: string | undefined, nowMs: number): 'good' | 'caution' {
-  if (lastBackupAt === undefined) return 'caution'
-  return nowMs - Date.parse(lastBackupAt) > 7 * 24 * 3_600_000 ? 'caution' : 'good'
-}
-
 function databaseLine(database: StorageState['database']): StorageLine {
   const label = 'First copy, the database'
   switch (database) {

@@ -1,17 +1,13 @@
-import { useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
-import { useFormat } from '../../app/format'
 import { healText } from '../../app/heal-words'
-import { BringIn } from '../../app/import/archive-import'
-import { createSaver, everythingName } from '../../app/import/save-file'
-import { formSentenceOf } from '../../app/refusals/forms'
 import { Button } from '../../parts/button'
 import { Card } from '../../parts/card'
 import { Row } from '../../parts/choice'
 import { Notice } from '../../parts/notice'
 import { Pill } from '../../parts/pill'
+import { BackupCard } from './backup-card'
 import { Erase } from './erase'
-import { backupTone, roomText, storageLines } from './storage-words'
+import { roomText, storageLines } from './storage-words'
 
 /** Where the data lives, how it is, how it leaves and comes back. */
 export function Storage() {
@@ -19,7 +15,7 @@ export function Storage() {
   const state = app.storage.value
   return (
     <>
-      <Backup />
+      <BackupCard />
       <Card labelledBy="setup-copies" class="setup-card">
         <h2 id="setup-copies">The two copies on this tablet</h2>
         <div>
@@ -46,48 +42,6 @@ export function Storage() {
       </Card>
       <Erase />
     </>
-  )
-}
-
-function Backup() {
-  const app = useApp()
-  const format = useFormat()
-  const saver = useMemo(() => createSaver(app), [app])
-  const last = app.settings.value.value.lastBackupAt
-  const nowMs = app.nowMs.value
-  const state = saver.state.value
-  return (
-    <Card labelledBy="setup-backup" class="setup-card">
-      <h2 id="setup-backup">Backup</h2>
-      <p class={backupTone(last, nowMs) === 'good' ? 'setup-says' : 'setup-says setup-caution'}>
-        {last === undefined
-          ? 'No backup file has been saved from here yet.'
-          : `Last backup ${format.ago(nowMs - Date.parse(last))}, ${format.date(last)}.`}
-      </p>
-      <div class="setup-buttons">
-        <Button
-          kind="filled"
-          icon="download"
-          label="Save a backup file"
-          onPress={() => void saver.save('all', everythingName(app.clock.nowMs()))}
-        />
-        <BringIn />
-      </div>
-      {state.step === 'writing' && <Notice title="Writing the file." live />}
-      {state.step === 'saved' && (
-        <Notice kind="good" title="The file is on its way out. Keep it on another device." live />
-      )}
-      {state.step === 'ready' && (
-        <Notice title="The file is ready." live>
-          <Button kind="filled" label="Hand it on" onPress={() => void saver.handOn()} />
-        </Notice>
-      )}
-      {state.step === 'failed' && <Notice kind="over" title={formSentenceOf(state.refusal)} live />}
-      <p class="setup-hint">
-        The file holds every batch, formula, material, lot and setting with its whole trail. Bringing it in again, here
-        or on another tablet, adds what is missing and replaces nothing.
-      </p>
-    </Card>
   )
 }
 

@@ -68,7 +68,13 @@ const anything = {
   jar: '40 °C, week 4',
   was: '11000 mPa·s',
   days: 2,
+  cause: 'full',
+  done: 4,
+  of: 9,
 }
+
+/** Where a field is another thing than elsewhere: of a file, a line is a number. */
+const ofItsOwn: Readonly<Record<string, object>> = { FILE_DAMAGED: { line: 12 } }
 
 /** A sentence: begins large (or with what was typed), ends with a full stop or question mark, shouts never. */
 const isSentence = (text: string): boolean =>
@@ -76,7 +82,7 @@ const isSentence = (text: string): boolean =>
 
 describe('what a person reads', () => {
   test.each(Object.entries(allSentences))('[A51] %s has a sentence that ends as one, without shouting', (code, say) => {
-    const sentence = (say as (refusal: unknown) => string)({ code, ...anything })
+    const sentence = (say as (refusal: unknown) => string)({ code, ...anything, ...ofItsOwn[code] })
     expect(isSentence(sentence), sentence).toBe(true)
   })
 

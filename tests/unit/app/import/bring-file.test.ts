@@ -13,7 +13,11 @@ const preview: ArchivePreview = {
   conflicting: 0,
   streams: ['batch:b'],
   gaps: [],
+  kinds: [{ kind: 'batch', fresh: 1, longer: 0, same: 0, meeting: 0 }],
+  meetings: [],
 }
+
+const written = { ok: true, value: { file: new Blob(['x']), entries: 3, streams: 1, batches: 1, leftOut: 0 } } as const
 
 /** An app with an archive that remembers what was asked of it, and a share that answers in turn. */
 function appOf(archive: Partial<Archive>, shares: readonly Result<Saved, ShareRefusal>[] = []) {
@@ -21,6 +25,7 @@ function appOf(archive: Partial<Archive>, shares: readonly Result<Saved, ShareRe
   const answers = [...shares]
   const app = {
     archive: async () => archive,
+    log: { heads: async () => [{ count: 3 }] },
     clock: { nowMs: () => Date.UTC(2026, 10, 24) },
     share: { saveFile: async () => answers.shift() ?? { ok: true, value: 'downloading' } },
     settings: { change: async (part: object) => void changed.push(part) },
@@ -59,18 +64,18 @@ describe('bringing in a file', () => {
 
 describe('saving a file', () => {
   test('a file of everything that went out counts as the last backup; one batch does not', async () => {
-    const { app, changed } = appOf({ write: async () => new Blob(['x']) })
+    const { app, changed } = appOf({ write: async () => written })
     const saver = createSaver(app)
     await saver.save(['batch:b'], 'one.ndjson')
     expect(changed).toEqual([])
     await saver.save('all', 'all.ndjson')
-    expect(changed).toEqual([{ lastBackupAt: '2026-11-24T00:00:00.000Z' }])
+    expect(changed).toEqual([{ lastBackupAt: '2026-11-24T00:00:00.000Z', lastBackupEntries: 21, lastBackupBatches: 1 }])
     expect(saver.state.value.step).toBe('saved')
   })
 
   test('a browser that wants a fresh tap, or a sheet that was closed, leaves the file ready', async () => {
     const refused = { ok: false, refusal: { code: 'SHARE_NEEDS_TAP' } } as const
-    const { app, changed } = appOf({ write: async () => new Blob(['x']) }, [refused, { ok: true, value: 'dismissed' }])
+    const { app, changed } = appOf({ write: async () => written }, [refused, { ok: true, value: 'dismissed' }])
     const saver = createSaver(app)
     await saver.save('all', 'all.ndjson')
     expect(saver.state.value.step).toBe('ready')

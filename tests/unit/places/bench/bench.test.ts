@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { backupSight } from '../../../../src/app/backup/backup-due.ts'
 import type { Balance } from '../../../../src/batch/catalogue.ts'
 import type { BatchSummary } from '../../../../src/batch/summary.ts'
 import { checksToday } from '../../../../src/places/bench/checks.ts'
@@ -83,7 +84,7 @@ describe('checks today', () => {
     batches: [],
     balances: [],
     hasWork: true,
-    lastBackupAtMs: nowMs,
+    backup: backupSight({ lastBackupAt: new Date(nowMs).toISOString() }, null, nowMs),
     nowMs,
     dayEndsMs: nowMs + 5 * hourMs,
   }
@@ -114,8 +115,10 @@ describe('checks today', () => {
   })
 
   test('a backup is asked for after a week, and before the first one only once there is work to lose', () => {
-    const kinds = (lastBackupAtMs: number | null, hasWork = true) =>
-      checksToday({ ...input, lastBackupAtMs, hasWork }).map(({ kind }) => kind)
+    const kinds = (lastMs: number | null, hasWork = true) => {
+      const kept = lastMs === null ? {} : { lastBackupAt: new Date(lastMs).toISOString() }
+      return checksToday({ ...input, backup: backupSight(kept, null, nowMs), hasWork }).map(({ kind }) => kind)
+    }
     expect(kinds(nowMs - 6 * 24 * hourMs)).toEqual([])
     expect(kinds(nowMs - 8 * 24 * hourMs)).toEqual(['backup'])
     expect(kinds(null)).toEqual(['backup'])

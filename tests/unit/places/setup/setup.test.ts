@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { healText } from '../../../../src/app/heal-words'
 import { putAway, registerForm } from '../../../../src/places/setup/registers'
-import { backupTone, roomText, storageLines } from '../../../../src/places/setup/storage-words'
+import { roomText, storageLines } from '../../../../src/places/setup/storage-words'
 import { mayTakeOver } from '../../../../src/places/setup/tablet-model'
 import type { StorageState } from '../../../../src/ports/event-log'
 import { fakeApp } from '../../app/import/fake-app'
@@ -58,13 +58,6 @@ describe('Setup', () => {
     expect(roomText(fine)).toBe('1.2 MB used of 2.1 GB')
     expect(roomText({ ...fine, usedBytes: null })).toContain('does not say')
     expect(healText({ code: 'HEALED_DATABASE', entries: 1, streams: 1 })).toContain('1 entry of 1 batch or document')
-  })
-
-  it('a backup that is missing or older than a week is worth a word', () => {
-    const now = Date.UTC(2026, 5, 16)
-    expect(backupTone(undefined, now)).toBe('caution')
-    expect(backupTone('2026-06-10T00:00:00Z', now)).toBe('good')
-    expect(backupTone('2026-06-08T23:00:00Z', now)).toBe('caution')
   })
 
   it('[U20] a new version is offered only while no timer of a batch in hand runs', () => {
