@@ -164,7 +164,7 @@ function ofStep(state: BatchState, row: StepRow): MadeOtherwise[] {
             ...(was === undefined ? {} : { planned: was }),
           },
         ]
-  const minutes = minutesOf(row)
+  const minutes = minutesTaken(row)
   const readings = readingsOf(state, row)
   // A minute is what the clock's rounding makes; a tenth is what nobody minds.
   const isOff = (made: number, was: number) => Math.abs(made - was) > Math.max(1, was / 10)
@@ -213,6 +213,10 @@ function ofStep(state: BatchState, row: StepRow): MadeOtherwise[] {
   }
 }
 
+/** What was read of a step, °C, oldest first. */
+export const temperaturesOf = (state: BatchState, row: StepRow): readonly number[] =>
+  readingsOf(state, row).map(({ temperatureC }) => temperatureC)
+
 /** Of the step; where none names it, the last one of its vessel before it was finished. */
 function readingsOf(state: BatchState, { readings, planned, finished }: StepRow): StepRow['readings'] {
   if (readings.length > 0) return readings
@@ -221,7 +225,7 @@ function readingsOf(state: BatchState, { readings, planned, finished }: StepRow)
 }
 
 /** How long a step really took: from its timer, or from its start, to its end. Whole minutes. */
-function minutesOf({ timer, startedAtMs, finished }: StepRow): number | null {
+export function minutesTaken({ timer, startedAtMs, finished }: StepRow): number | null {
   if (timer?.actualMs !== undefined) return Math.round(timer.actualMs / 60_000)
   if (startedAtMs === undefined || finished === undefined) return null
   return Math.round((finished.atMs - startedAtMs) / 60_000)

@@ -1,3 +1,4 @@
+import { isDone } from './progress'
 import type { BatchState } from './state'
 
 export interface CheckDue {
@@ -9,7 +10,7 @@ export interface CheckDue {
 /** Checks that wait until the structure has settled: due when the rest is over, counted from the last addition. */
 export function checksDueOf(state: BatchState): readonly CheckDue[] {
   if (state.stage === 'abandoned' || state.decision?.decision === 'reject') return []
-  const madeAtMs = lastProcessAtMs(state)
+  const madeAtMs = state.parts.length > 0 ? reworkedAtMs(state) : lastProcessAtMs(state)
   if (madeAtMs === undefined) return []
   const dueAtMs = madeAtMs + (state.header.revision.restHours ?? 24) * 3_600_000
   return state.header.revision.specification
@@ -19,9 +20,16 @@ export function checksDueOf(state: BatchState): readonly CheckDue[] {
 
 /** A reading of a kept jar says nothing of the batch itself. */
 export const hasBeenMeasured = (state: BatchState, check: string): boolean =>
-  state.measurements.some(
-    ({ body }) => body.check === check && (body.conditions === undefined || body.step !== undefined),
-  )
+  state.measurements
+    .slice(state.parts.at(-1)?.readBefore ?? 0)
+    .some(({ body }) => body.check === check && (body.conditions === undefined || body.step !== undefined))
+
+/** When the last rework was over: its last step, or where one is left, the decision; until then nothing is due. */
+function reworkedAtMs(state: BatchState): number | undefined {
+  const ids = state.parts.at(-1)?.steps ?? []
+  if (!ids.every((id) => isDone(state, id))) return state.decision?.atMs
+  return Math.max(0, ...ids.map((id) => state.steps.get(id)?.finished?.atMs ?? 0))
+}
 
 /** When the making was over: the last of filling, sampling, making up; undefined before any of them. */
 function lastProcessAtMs(state: BatchState): number | undefined {

@@ -4,10 +4,9 @@ import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
-import { lossCheckOf } from './reconciliation'
 import type { Decision } from './refusal'
 import { badMass } from './sanity'
-import { notChecked, sign, signedAt, signedDrafts, unfitSignatures } from './signing'
+import { notChecked, sign, signedAt } from './signing'
 import { unfitSpeed } from './speed'
 import type { BatchState } from './state'
 
@@ -32,7 +31,6 @@ type ProcessIntention = Extract<
       | 'resume'
       | 'notice-clock'
       | 'abandon'
-      | 'close'
       | 'sign'
   }
 >
@@ -76,8 +74,6 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return one({ kind: 'clock-jumped', body: { byMs: intention.byMs } })
     case 'abandon':
       return withReason(intention.reason, { kind: 'abandoned', body: { reason: intention.reason } })
-    case 'close':
-      return close(state, intention)
     case 'sign':
       return sign(state, intention.signatures)
   }
@@ -206,16 +202,4 @@ function note(state: BatchState, { text, step, deviation }: Asks<'note'>): Decis
 function handOver(state: BatchState, { to }: Asks<'hand-over'>): Decision {
   if (to === state.person) return refuse({ code: 'SAME_PERSON_ALREADY' })
   return one({ kind: 'person-changed', body: { person: to, from: state.person } })
-}
-
-/** What is still open at the end needs a word of why. */
-function close(state: BatchState, { decision, note: why, signatures }: Asks<'close'>): Decision {
-  const unfinished = state.plan.steps.some((planned) => !isDone(state, planned.id))
-  const unsettled = [...state.deviations.values()].some((deviation) => !deviation.settled)
-  if ((unfinished || unsettled || lossCheckOf(state).isFlagged) && (why ?? '').trim() === '')
-    return refuse({ code: 'REASON_MISSING' })
-  const unfit = signatures && unfitSignatures(state, signatures)
-  if (unfit) return refuse(unfit)
-  const closed: BatchDraft = { kind: 'closed', body: { decision, ...(why === undefined ? {} : { note: why }) } }
-  return accept([closed, ...signedDrafts(signatures?.by ?? [])])
 }

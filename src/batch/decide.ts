@@ -1,4 +1,5 @@
 import { accept, refuse } from '../trade/result'
+import { decideDisposition } from './decide-disposition'
 import { decideFinish } from './decide-finish'
 import { decideHeat } from './decide-heat'
 import { decideMass } from './decide-mass'
@@ -54,6 +55,10 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
     case 'count-cycle':
     case 'pull':
       return decideStability(state, intention, context)
+    case 'rework':
+    case 'add':
+    case 'close':
+      return decideDisposition(state, intention, context)
     default:
       return decideProcess(state, intention, context)
   }
@@ -88,6 +93,7 @@ const whileParked = new Set<Intention['do']>([
 
 function endedOrReadOnly(state: BatchState, intention: Intention): BatchRefusal | null {
   if (state.unknownKinds.size > 0) return { code: 'READ_ONLY', kinds: [...state.unknownKinds] }
+  if (state.stage === 'closed' && (intention.do === 'close' || intention.do === 'rework')) return null
   if (state.stage === 'closed' || state.stage === 'abandoned') {
     return afterTheEnd.has(intention.do) ? null : { code: 'BATCH_ENDED', stage: state.stage }
   }

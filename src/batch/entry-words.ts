@@ -189,6 +189,7 @@ type Course = Extract<
       | 'stability-planned'
       | 'cycle-counted'
       | 'abandoned'
+      | 'reworked'
       | 'closed'
   }
 >
@@ -221,6 +222,11 @@ function courseWords(event: Course, say: Say): string {
       return `Counted one more freeze–thaw cycle (${event.body.condition}).`
     case 'abandoned':
       return `Given up: ${event.body.reason}.`
+    case 'reworked': {
+      const { part, reason, returned, steps } = event.body
+      const back = returned ? `, ${say.mass(returned.massUg)} back into ${say.vessel(returned.vessel)}` : ''
+      return `Opened again for rework ${part}, ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${back}: ${reason}.`
+    }
     case 'closed':
       return `Closed: ${event.body.decision}${event.body.note ? `. ${event.body.note}` : ''}.`
   }

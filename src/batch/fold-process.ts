@@ -1,4 +1,5 @@
 import type { MassEvent } from './fold-mass'
+import { reworked } from './fold-rework'
 import { msOf } from './instant'
 import type { BatchEvent } from './kinds'
 import { noticeOverAfterRemedy } from './notice-over'
@@ -76,6 +77,9 @@ export function applyProcess(state: BatchState, event: ProcessEvent, atMs: numbe
       return
     case 'abandoned':
       state.stage = 'abandoned'
+      return
+    case 'reworked':
+      reworked(state, event, atMs)
       return
     case 'closed':
       state.stage = 'closed'

@@ -3,10 +3,11 @@ import { type Event, inFoldOrder } from './event'
 import { applyEntry } from './fold-entry'
 import { withdrawn } from './fold-process'
 import { firstDoubtOfFork, isFork } from './fork'
+import { freshStep } from './fresh-step'
 import { msOf } from './instant'
 import { type BatchEvent, isKnown } from './kinds'
 import { planBatch } from './plan-batch'
-import type { BatchState, Entry, StepState, VesselState } from './state'
+import type { BatchState, Entry, VesselState } from './state'
 
 /**
  * Folds the whole log of a batch, in whatever order its entries arrive. Struck entries stay legible in `entries` and
@@ -31,6 +32,7 @@ const lasting = new Set([
   'signed',
   'closed',
   'abandoned',
+  'reworked',
 ])
 
 export const canBeStruck = (kind: string): boolean => !lasting.has(kind)
@@ -116,6 +118,7 @@ function openState(ordered: readonly Event[]): BatchState {
     measurements: [],
     instruments: [],
     preflight: [],
+    parts: [],
     lotsOfLine: new Map(header.lots.map((each) => [each.line, each.lots.map((lot) => lot.id)])),
     usedByLot: new Map(),
     doubts: [],
@@ -127,16 +130,6 @@ function openState(ordered: readonly Event[]): BatchState {
     nextOf: new Map(),
   }
 }
-
-const freshStep = (id: string, targetUg: number | undefined): StepState => ({
-  id,
-  targets: targetUg === undefined ? [] : [targetUg],
-  countedUg: 0,
-  netUg: 0,
-  weighings: [],
-  portions: [],
-  gatesPassed: new Map(),
-})
 
 const freshVessel = (id: string, tareUg: number | undefined): VesselState => ({
   id,

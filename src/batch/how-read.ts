@@ -1,5 +1,25 @@
 import type { Micrograms } from '../trade/mass'
-import type { Check, Property, Scale } from './formula'
+import type { Check, MeasureBasis, Property, Scale } from './formula'
+
+/** One result: a figure with its unit, or words. */
+export interface Measured {
+  readonly step?: string
+  readonly check?: string
+  readonly property: Property
+  readonly label: string
+  readonly value?: number
+  readonly text?: string
+  readonly unit?: string
+  readonly basis?: MeasureBasis
+  readonly sampleC?: number
+  readonly sampleUg?: Micrograms
+  readonly vessel?: string
+  readonly conditions?: string
+  readonly good?: boolean
+  /** Each reading as it was taken, where there were several: `value` is their mean. */
+  readonly readings?: readonly number[]
+  readonly how?: HowRead
+}
 
 /** How a result was come by, beside its figure: what its property asks for, as far as it was told. */
 export interface HowRead {

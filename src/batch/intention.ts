@@ -6,6 +6,7 @@ import type { BatchHeader } from './header'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
 import type { Signature, Signatures } from './signature'
 import type { StabilityPlan } from './stability-plan'
+import type { StepKind } from './step'
 
 /** What a person (or a device on their behalf) wants. `decide` makes entries of it, or says why not. */
 export type Intention =
@@ -147,6 +148,23 @@ export type Intention =
       /** What was asked about and is meant all the same. */
       readonly meant?: readonly ('PULLED_ALREADY' | 'PULL_EARLY')[]
     }
+  /** Opens a closed batch again; each step gets its id when it is decided. */
+  | {
+      readonly do: 'rework'
+      readonly reason: string
+      readonly returned?: { readonly vessel: string; readonly massUg: Micrograms }
+      readonly steps: readonly ReworkStep[]
+    }
+  /** What a step of a rework adds. `reason` where it is not what was asked for. */
+  | {
+      readonly do: 'add'
+      readonly step: string
+      readonly netUg: Micrograms
+      readonly lot?: string
+      readonly reason?: string
+      /** Whole, where it is not of the formula, so that limits on what it holds are kept as well. */
+      readonly material?: Material
+    }
   | { readonly do: 'hand-over'; readonly to: string }
   | { readonly do: 'park'; readonly reason: string }
   | { readonly do: 'resume' }
@@ -171,6 +189,12 @@ export interface JarResult {
   readonly text?: string
   readonly good?: boolean
 }
+
+/** What a rework asks for, before it has a place in the batch. */
+export type ReworkStep = { readonly vessel: string; readonly title?: string } & Extract<
+  StepKind,
+  { kind: 'add' | 'mix' | 'adjust' | 'heat' | 'cool' | 'hold' | 'rest' | 'measure' | 'note' | 'fill' }
+>
 
 /** Time and names come in from outside. */
 export interface Context {

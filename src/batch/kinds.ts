@@ -1,11 +1,11 @@
 import type { Micrograms } from '../trade/mass'
 import type { Lot, Material } from './catalogue'
 import type { Draft, Event } from './event'
-import type { MeasureBasis, Property } from './formula'
 import type { BatchHeader } from './header'
-import type { HowRead } from './how-read'
+import type { Measured } from './how-read'
 import type { Signature } from './signature'
 import type { StabilityBodies } from './stability-plan'
+import type { Step } from './step'
 
 /** What each kind of batch entry says. Masses µg, temperatures °C, moments ms UTC. `step` is a planned step's id. */
 export interface Bodies extends StabilityBodies {
@@ -44,6 +44,8 @@ export interface Bodies extends StabilityBodies {
   spilled: { vessel: string; massUg: Micrograms; reason: string }
   'unplanned-added': {
     component: string
+    /** Of a rework that asked for it. */
+    step?: string
     materialId?: string
     name: string
     vessel: string
@@ -72,24 +74,7 @@ export interface Bodies extends StabilityBodies {
   'surroundings-told': Surroundings
   'timer-started': { timer: string; step?: string; label: string; startedAtMs: number; deadlineAtMs: number }
   'timer-acknowledged': { timer: string; lateMs: number }
-  measured: {
-    step?: string
-    check?: string
-    property: Property
-    label: string
-    value?: number
-    text?: string
-    unit?: string
-    basis?: MeasureBasis
-    sampleC?: number
-    sampleUg?: Micrograms
-    vessel?: string
-    conditions?: string
-    good?: boolean
-    /** Each reading as it was taken, where there were several: `value` is their mean. */
-    readings?: readonly number[]
-    how?: HowRead
-  }
+  measured: Measured
   adjusted: { step: string; line: string; vessel: string; netUg: Micrograms; lot?: string; balance?: string }
   transferred: {
     step: string
@@ -161,6 +146,14 @@ export interface Bodies extends StabilityBodies {
   'clock-jumped': { byMs: number }
   healed: { code: string; entries: number; streams: number }
   abandoned: { reason: string }
+  /** The batch is opened again, with steps of its own after those of the formula. */
+  reworked: {
+    part: number
+    reason: string
+    /** Emptied out of its units again, back into a vessel. */
+    returned?: { vessel: string; massUg: Micrograms }
+    steps: readonly Step[]
+  }
   closed: { decision: Disposition; note?: string }
 }
 
@@ -243,6 +236,7 @@ const known: { readonly [K in Kind]: true } = {
   'stability-planned': true,
   'cycle-counted': true,
   abandoned: true,
+  reworked: true,
   closed: true,
 }
 

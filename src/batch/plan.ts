@@ -26,6 +26,8 @@ export interface PlannedStep {
   readonly line?: PlannedLine
   /** True where the step was put in because the batch is weighed up first. */
   readonly weighUp?: boolean
+  /** Of a rework: which one, from 1. */
+  readonly part?: number
 }
 
 export interface PlannedLine {

@@ -1,6 +1,7 @@
 import type { Check } from './formula'
 import type { BatchEvent } from './kinds'
 import { entriesOf, type RecordEntry, type Stamp, type Struck } from './record-entries'
+import { partsByEntry } from './record-rework'
 import type { BatchState } from './state'
 
 /** Readings and observations, against the specification where it states something. */
@@ -12,12 +13,16 @@ export interface ResultRecord {
   readonly stability: readonly ResultRow[]
   /** Checks of the specification without a result yet. */
   readonly missing: readonly Check[]
+  /** The rework that results stand after now; 0 where there was none. */
+  readonly part: number
 }
 
 export interface ResultRow extends Stamp {
   readonly label: string
   readonly body: Extract<BatchEvent, { kind: 'measured' }>['body']
   readonly check?: Check
+  /** 0 for the making, else the rework after which it was read. */
+  readonly part: number
   readonly verdict: 'within' | 'under' | 'over' | 'none'
   readonly struck?: Struck
 }
@@ -26,6 +31,7 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
   const checks = state.header.revision.specification
   const adjusting = new Set(state.plan.steps.filter(({ step }) => step.kind === 'adjust').map(({ id }) => id))
   const all = entriesOf(state, 'measured', initialsOf)
+  const partOf = partsByEntry(state)
   const onTheWay = readingsOnTheWay(all, adjusting)
   const rows = all.map(({ event, ...stamp }): ResultRow => {
     const check = checks.find((each) => each.id === event.body.check)
@@ -33,16 +39,22 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
       ...stamp,
       label: event.body.label,
       body: event.body,
+      part: partOf(event.id),
       verdict: onTheWay.has(event.id) ? 'none' : verdictOf(event.body, check),
       ...(check === undefined ? {} : { check }),
     }
   })
   // A reading of a step is the batch's own, whatever it was read with.
   const kept = (row: ResultRow): boolean => row.body.conditions !== undefined && row.body.step === undefined
+  // After a rework what was read before it says nothing of the product any more; how it was made is told once.
+  const countsNow = ({ part, check }: ResultRow): boolean => part === state.parts.length || check?.when !== 'after-rest'
   const isRested = ({ check, body }: ResultRow): boolean =>
     check === undefined ? body.step === undefined : check.when === 'after-rest'
-  const done = new Set(rows.filter((row) => !row.struck && !kept(row)).flatMap((row) => row.check?.id ?? []))
+  const done = new Set(
+    rows.filter((row) => !row.struck && !kept(row) && countsNow(row)).flatMap((row) => row.check?.id ?? []),
+  )
   return {
+    part: state.parts.length,
     stability: rows.filter(kept),
     rested: rows.filter((row) => !kept(row) && isRested(row)),
     inProcess: rows.filter((row) => !kept(row) && !isRested(row)),
@@ -51,8 +63,10 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
 }
 
 /** The last result of each check after the rest: what a decision rests on. */
-export function latestRested({ rested }: ResultRecord): readonly ResultRow[] {
-  const last = new Map(rested.filter(({ struck }) => !struck).map((row) => [row.check?.id ?? row.label, row]))
+export function latestRested({ rested, part }: ResultRecord): readonly ResultRow[] {
+  const last = new Map(
+    rested.filter((row) => !row.struck && row.part === part).map((row) => [row.check?.id ?? row.label, row]),
+  )
   return [...last.values()]
 }
 

@@ -1,7 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { Lot, Person } from './catalogue'
 import type { BatchHeader } from './header'
-import type { Disposition } from './kinds'
 import type { PlannedStep } from './plan'
 import { type AdjustCurve, adjustCurves, type HeatCurve, heatCurves } from './record-curves'
 import { type DeviationRecord, deviationRecords } from './record-deviations'
@@ -12,6 +11,7 @@ import { type LotRow, lotRows } from './record-lots'
 import { type MassRecord, massRecord } from './record-mass'
 import { lotCodesOf, type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
 import { type ResultRecord, resultRecord } from './record-results'
+import { type DecisionRow, decisionsOf, type ReworkRecord, reworkRecords } from './record-rework'
 import { type SignatureRow, signatureRows } from './record-signatures'
 import { type StageRow, stageRows } from './record-stages'
 import { type StepRow, stepRows } from './record-steps'
@@ -28,7 +28,10 @@ export interface BatchRecord {
   /** Sizes that remedies have replaced, the planned one first. */
   readonly totalWas: readonly Micrograms[]
   readonly opened: Stamp | null
-  readonly closed: (Stamp & { readonly decision: Disposition; readonly note?: string }) | null
+  readonly closed: DecisionRow | null
+  /** Every decision so far, the first one first. */
+  readonly decisions: readonly DecisionRow[]
+  readonly reworks: readonly ReworkRecord[]
   readonly people: { readonly performed: readonly string[]; readonly checked: readonly string[] }
   readonly signatures: readonly SignatureRow[]
   readonly preflight: BatchState['preflight']
@@ -72,6 +75,7 @@ export function recordOf(
   lots?: ReadonlyMap<string, Lot>,
 ): BatchRecord {
   const initialsOf = initialsIn(state.header, people)
+  const lotCodes = lotCodesOf(state, lots)
   return {
     header: state.header,
     stage: state.stage,
@@ -79,6 +83,8 @@ export function recordOf(
     totalWas: state.totalWas,
     opened: entriesOf(state, 'opened', initialsOf)[0] ?? null,
     closed: closingOf(state, initialsOf),
+    decisions: decisionsOf(state, initialsOf),
+    reworks: reworkRecords(state, initialsOf, lotCodes),
     people: peopleOf(state, initialsOf),
     signatures: signatureRows(state, initialsOf),
     preflight: state.preflight,
@@ -88,7 +94,7 @@ export function recordOf(
     lots: lotRows(state, lots),
     limits: limitRows(state),
     deviations: deviationRecords(state, initialsOf),
-    steps: stepRows(state, initialsOf),
+    steps: stepRows(state, initialsOf).filter(({ planned }) => planned.part === undefined),
     allSteps: state.plan.steps,
     timers: timerRows(state, initialsOf),
     heatCurves: heatCurves(state),
@@ -96,7 +102,7 @@ export function recordOf(
     results: resultRecord(state, initialsOf),
     mass: massRecord(state, initialsOf),
     stages: stageRows(state),
-    lotCodes: lotCodesOf(state, lots),
+    lotCodes,
     notes: entriesOf(state, 'noted', initialsOf).map(({ event, struck, ...stamp }) => ({
       ...stamp,
       text: event.body.text,
@@ -118,16 +124,9 @@ export function initialsIn(header: BatchHeader, people?: ReadonlyMap<string, Per
   return (id) => known.get(id) ?? people?.get(id)?.initials ?? id
 }
 
-function closingOf(state: BatchState, initialsOf: (id: string) => string): BatchRecord['closed'] {
-  const last = entriesOf(state, 'closed', initialsOf).at(-1)
-  if (!last) return null
-  const { event, struck: _never, ...stamp } = last
-  return {
-    ...stamp,
-    decision: event.body.decision,
-    ...(event.body.note === undefined ? {} : { note: event.body.note }),
-  }
-}
+/** Open again for a rework it is not closed, whatever was decided before. */
+const closingOf = (state: BatchState, initialsOf: (id: string) => string): BatchRecord['closed'] =>
+  state.decision === undefined ? null : (decisionsOf(state, initialsOf).at(-1) ?? null)
 
 /** Who wrote weighings and steps, and who checked them, in the order of their first entry. */
 function peopleOf(state: BatchState, initialsOf: (id: string) => string): BatchRecord['people'] {

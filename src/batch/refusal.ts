@@ -63,6 +63,11 @@ export type BatchRefusal =
     }
   | { readonly code: 'HOW_ABSURD'; readonly label: string; readonly what: string; readonly value: number }
   | { readonly code: 'NOTHING_READ' }
+  | { readonly code: 'DECIDED_ALREADY'; readonly decision: string }
+  | { readonly code: 'NOT_CLOSED_YET' }
+  | { readonly code: 'REWORK_OF_REJECTED' }
+  | { readonly code: 'REWORK_WITHOUT_STEPS' }
+  | { readonly code: 'OFF_TARGET'; readonly netUg: Micrograms; readonly targetUg: Micrograms }
   | { readonly code: 'MINUTES_BAD' }
   | { readonly code: 'MOMENT_BAD' }
   | { readonly code: 'NO_SUCH_TIMER' }

@@ -1,4 +1,4 @@
-import { massIn } from '../trade/ledger'
+import { inSink, massIn } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import type { BatchRefusal } from './refusal'
 import { badMass } from './sanity'
@@ -26,6 +26,15 @@ export function cannotTake(
   const heldUg = massIn(state.ledger, vessel)
   if (massUg > heldUg) return { code: 'MORE_THAN_HELD', askedUg: massUg, heldUg }
   return reason !== undefined && reason.trim() === '' ? { code: 'REASON_MISSING' } : null
+}
+
+/** Why so much of what was filled cannot go back into a vessel; null where it can. */
+export function cannotReturn(state: BatchState, vessel: string, massUg: Micrograms): BatchRefusal | null {
+  const bad = badMass(massUg)
+  if (bad) return bad
+  const heldUg = inSink(state.ledger, 'filled')
+  if (massUg > heldUg) return { code: 'MORE_THAN_HELD', askedUg: massUg, heldUg }
+  return tooFull(state, vessel, massUg)
 }
 
 /** The line that makes up to 100 %. */

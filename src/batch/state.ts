@@ -35,6 +35,8 @@ export interface BatchState {
   /** Kinds that this version does not know: the batch is shown read-only. */
   readonly unknownKinds: Set<string>
   decision?: { readonly decision: Disposition; readonly atMs: number; readonly by: string; readonly note?: string }
+  /** Reworks so far, the first one first. */
+  parts: readonly Part[]
   lastAtMs: number
   /** True once two entries were written without knowing of each other. */
   forked: boolean
@@ -42,6 +44,16 @@ export interface BatchState {
   lastHash: string | null
   /** The next number of each replica that wrote here. */
   readonly nextOf: Map<string, number>
+}
+
+/** A rework: steps of its own after those of the formula. Checks are due anew after it. */
+export interface Part {
+  readonly n: number
+  readonly entry: string
+  readonly atMs: number
+  readonly steps: readonly string[]
+  /** How many readings there were before it. */
+  readonly readBefore: number
 }
 
 export interface StepState {

@@ -60,6 +60,7 @@ export function summaryOf(state: BatchState): BatchSummary {
     doubts: state.doubts.length,
     ...unexplainedIn(state),
     ...outOfLimitsIn(state),
+    ...(state.parts.length === 0 ? {} : { reworks: state.parts.length }),
     usedByLot: usedLots(state),
   }
 }

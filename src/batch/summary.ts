@@ -36,6 +36,8 @@ export interface BatchSummary {
   readonly doubts: number
   /** Results after the rest that stand outside their limits; absent where there are none. */
   readonly outOfLimits?: number
+  /** How often it was reworked; absent where it never was. */
+  readonly reworks?: number
   /** Unexplained mass beyond what the formula lets pass; absent where there is none. */
   readonly unexplainedUg?: Micrograms
   readonly usedByLot: readonly { readonly lot: string; readonly massUg: Micrograms }[]

@@ -20,6 +20,8 @@ export type Movement =
       readonly massUg: Micrograms | 'all'
       readonly component?: string
     }
+  /** What was filled goes back into a vessel, in proportion. */
+  | { readonly kind: 'return'; readonly to: string; readonly massUg: Micrograms }
 
 export type LedgerRefusal =
   | { readonly code: 'MASS_NOT_POSITIVE' }
@@ -63,6 +65,8 @@ export function post(ledger: Ledger, movement: Movement): Result<Micrograms, Led
       return movement.component === undefined
         ? removeInProportion(ledger, movement.from, movement.sink, movement.massUg)
         : removeComponent(ledger, movement.from, movement.sink, movement.component, movement.massUg)
+    case 'return':
+      return putBack(ledger, movement.to, movement.massUg)
   }
 }
 
@@ -138,6 +142,13 @@ function removeComponent(
   const bad = badMass(massUg, asked === 'all' ? 0 : 1) ?? moreThan(massUg, heldUg)
   if (bad) return refuse(bad)
   if (source && massUg > 0) move(source, accountOf(ledger.sinks, sink), component, massUg)
+  return accept(massUg)
+}
+
+function putBack(ledger: Ledger, to: string, massUg: Micrograms): Posted {
+  const bad = badMass(massUg, 1) ?? moreThan(massUg, inSink(ledger, 'filled'))
+  if (bad) return refuse(bad)
+  takeInProportion(accountOf(ledger.sinks, 'filled'), massUg, accountOf(ledger.vessels, to))
   return accept(massUg)
 }
 

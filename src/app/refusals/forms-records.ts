@@ -13,6 +13,9 @@ export type CheckRefusal =
   | { readonly code: 'CHECK_WITHOUT_UNIT' }
   | { readonly code: 'CHECK_DIFFERENCE_UNSAID' }
   | { readonly code: 'CHECKS_EMPTY' }
+  | { readonly code: 'REWORK_REASON_MISSING' }
+  | { readonly code: 'REWORK_STEPS_MISSING' }
+  | { readonly code: 'REWORK_MATERIAL_MISSING' }
   | { readonly code: 'NOTE_EMPTY' }
 
 export const recordSentences: SentencesOf<CheckRefusal> = {
@@ -27,5 +30,8 @@ export const recordSentences: SentencesOf<CheckRefusal> = {
   CHECK_WITHOUT_UNIT: () => 'A figure without its unit says nothing. Say in what it was read.',
   CHECK_DIFFERENCE_UNSAID: () => 'Say in a few words what is different.',
   CHECKS_EMPTY: () => 'Nothing is entered yet. Fill in at least one check.',
+  REWORK_REASON_MISSING: () => 'Say why it is reworked.',
+  REWORK_STEPS_MISSING: () => 'A rework needs at least one step: add what is to be done.',
+  REWORK_MATERIAL_MISSING: () => 'Say what goes in.',
   NOTE_EMPTY: () => 'Write something first.',
 }

@@ -2,9 +2,8 @@ import * as v from 'valibot'
 import type { Bodies } from '../kinds'
 import { lotSchema, materialSchema } from './catalogue'
 import { headerSchema } from './header'
-import { aProperty, howReadSchema } from './how-read'
+import { measuredSchema } from './how-read'
 import {
-  aBasis,
   aFraction,
   aMass,
   aMassChange,
@@ -12,6 +11,7 @@ import {
   anId,
   aSwitch,
   aTemperature,
+  countUpTo,
   listOf,
   numberBetween,
   oneOf,
@@ -20,6 +20,7 @@ import {
   words,
 } from './pieces'
 import { stabilityPlanSchema } from './stability'
+import { anyStepSchema } from './step'
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
@@ -82,6 +83,7 @@ export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknow
   spilled: v.object({ vessel: anId, massUg: aMass, reason: aReason }),
   'unplanned-added': v.object({
     component: anId,
+    step: v.exactOptional(anId),
     materialId: v.exactOptional(anId),
     name: words(),
     vessel: anId,
@@ -116,23 +118,7 @@ export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknow
     deadlineAtMs: aMs,
   }),
   'timer-acknowledged': v.object({ timer: anId, lateMs: numberBetween(-1e15, 1e15) }),
-  measured: v.object({
-    step: v.exactOptional(anId),
-    check: v.exactOptional(anId),
-    property: aProperty,
-    label: words(),
-    value: v.exactOptional(numberBetween(-1e9, 1e9)),
-    text: v.exactOptional(prose()),
-    unit: v.exactOptional(prose(40)),
-    basis: v.exactOptional(aBasis),
-    sampleC: v.exactOptional(aTemperature),
-    sampleUg: v.exactOptional(aMass),
-    vessel: v.exactOptional(anId),
-    conditions: v.exactOptional(prose()),
-    good: v.exactOptional(aSwitch),
-    readings: v.exactOptional(listOf(numberBetween(-1e9, 1e9), 50)),
-    how: v.exactOptional(howReadSchema),
-  }),
+  measured: measuredSchema,
   adjusted: v.object({
     step: anId,
     line: anId,
@@ -208,5 +194,11 @@ export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknow
   'stability-planned': stabilityPlanSchema,
   'cycle-counted': v.object({ condition: anId }),
   abandoned: v.object({ reason: aReason }),
+  reworked: v.object({
+    part: countUpTo(1000),
+    reason: aReason,
+    returned: v.exactOptional(v.object({ vessel: anId, massUg: someMass })),
+    steps: listOf(anyStepSchema, 100),
+  }),
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
 }

@@ -1,7 +1,19 @@
 import * as v from 'valibot'
 import type { Scale } from '../formula'
-import type { HowRead } from '../how-read'
-import { aMass, aSwitch, countUpTo, numberBetween, oneOf, words } from './pieces'
+import type { HowRead, Measured } from '../how-read'
+import {
+  aBasis,
+  aMass,
+  anId,
+  aSwitch,
+  aTemperature,
+  countUpTo,
+  listOf,
+  numberBetween,
+  oneOf,
+  prose,
+  words,
+} from './pieces'
 
 export const aProperty = oneOf(
   'pH',
@@ -27,7 +39,7 @@ export const aScale: v.GenericSchema<unknown, Scale> = v.object({
 const minutes = numberBetween(0, 60 * 24 * 30)
 
 /** How a result was come by. */
-export const howReadSchema: v.GenericSchema<unknown, HowRead> = v.object({
+const howReadSchema: v.GenericSchema<unknown, HowRead> = v.object({
   spindle: v.exactOptional(words(40)),
   rpm: v.exactOptional(numberBetween(0, 1e6)),
   torquePercent: v.exactOptional(numberBetween(0, 1000)),
@@ -39,4 +51,22 @@ export const howReadSchema: v.GenericSchema<unknown, HowRead> = v.object({
     v.object({ by: oneOf('rpm', 'g'), figure: numberBetween(0, 1e6), minutes, separated: aSwitch }),
   ),
   scale: v.exactOptional(aScale),
+})
+
+export const measuredSchema: v.GenericSchema<unknown, Measured> = v.object({
+  step: v.exactOptional(anId),
+  check: v.exactOptional(anId),
+  property: aProperty,
+  label: words(),
+  value: v.exactOptional(numberBetween(-1e9, 1e9)),
+  text: v.exactOptional(prose()),
+  unit: v.exactOptional(prose(40)),
+  basis: v.exactOptional(aBasis),
+  sampleC: v.exactOptional(aTemperature),
+  sampleUg: v.exactOptional(aMass),
+  vessel: v.exactOptional(anId),
+  conditions: v.exactOptional(prose()),
+  good: v.exactOptional(aSwitch),
+  readings: v.exactOptional(listOf(numberBetween(-1e9, 1e9), 50)),
+  how: v.exactOptional(howReadSchema),
 })

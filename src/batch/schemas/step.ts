@@ -93,3 +93,16 @@ export const stepSchema: v.GenericSchema<unknown, Step> = v.variant(
   ],
   'a step kind that this version knows',
 )
+
+/** One step of a rework: also what it adds beside the formula. */
+export const anyStepSchema: v.GenericSchema<unknown, Step> = v.union([
+  stepSchema,
+  v.object({
+    ...everyStep,
+    kind: v.literal('add'),
+    line: v.exactOptional(anId),
+    materialId: v.exactOptional(anId),
+    name: words(),
+    massUg: someMass,
+  }),
+])

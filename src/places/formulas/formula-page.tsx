@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
+import { sideBySide } from '../../app/side-by-side'
 import type { Formula, Revision } from '../../batch/formula'
 import { labelOf, portionsOf } from '../../batch/label-draft'
 import { Button } from '../../parts/button'
@@ -155,17 +156,20 @@ function FromBatches({ page, formula }: { page: FormulaPageModel; formula: Formu
   const batches = page.batches.value
   if (batches.length === 0) return null
   return (
-    <details class="formula-batches">
-      <summary>New revision from a batch as it was made</summary>
-      {batches.map(({ id, code, revision }) => (
-        <Row
-          key={id}
-          label={code}
-          sub={`r${revision}`}
-          href={addressOf({ place: 'formulas', formula: formula.id, batch: id })}
-        />
-      ))}
-    </details>
+    <>
+      {batches.length > 1 && <Button icon="compare" label="Compare its batches" href={sideBySide(formula.id)} full />}
+      <details class="formula-batches">
+        <summary>New revision from a batch as it was made</summary>
+        {batches.map(({ id, code, revision }) => (
+          <Row
+            key={id}
+            label={code}
+            sub={`r${revision}`}
+            href={addressOf({ place: 'formulas', formula: formula.id, batch: id })}
+          />
+        ))}
+      </details>
+    </>
   )
 }
 

@@ -129,7 +129,7 @@ export function PaperStability({ record, format }: PaperProps) {
   )
 }
 
-function shownValue({ body }: ResultRow, format: Format): string {
+export function shownValue({ body }: ResultRow, format: Format): string {
   if (body.value === undefined) return body.text ?? ''
   const shown = body.property === 'pH' ? figure(body.value, format, 2) : figure(body.value, format)
   return body.unit === undefined ? shown : `${shown} ${body.unit}`

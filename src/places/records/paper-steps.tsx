@@ -13,24 +13,28 @@ export function PaperSteps({ record, format, say }: PaperProps) {
   return (
     <section class="paper-section">
       <h2>Steps</h2>
-      <table class="paper-table paper-steps">
-        <thead class="visually-hidden">
-          <tr>
-            <th scope="col">Time</th>
-            <th scope="col">Step</th>
-            <th scope="col">What was read</th>
-          </tr>
-        </thead>
-        <tbody>
-          {begun.map((row) => (
-            <StepLine key={row.planned.id} row={row} record={record} format={format} say={say} />
-          ))}
-        </tbody>
-      </table>
+      <StepTable rows={begun} record={record} format={format} say={say} />
       {left > 0 && <p class="paper-quiet">{left === 1 ? 'One step was' : `${left} steps were`} not begun.</p>}
     </section>
   )
 }
+
+export const StepTable = ({ rows, ...paper }: PaperProps & { rows: readonly StepRow[] }) => (
+  <table class="paper-table paper-steps">
+    <thead class="visually-hidden">
+      <tr>
+        <th scope="col">Time</th>
+        <th scope="col">Step</th>
+        <th scope="col">What was read</th>
+      </tr>
+    </thead>
+    <tbody>
+      {rows.map((row) => (
+        <StepLine key={row.planned.id} row={row} {...paper} />
+      ))}
+    </tbody>
+  </table>
+)
 
 interface StepLineProps extends PaperProps {
   row: StepRow

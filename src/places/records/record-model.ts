@@ -5,11 +5,13 @@ import type { Refusal } from '../../app/refusals'
 import type { Intention } from '../../batch/intention'
 import { type LabelDraft, labelOf, portionsAsMade } from '../../batch/label-draft'
 import { type BatchRecord, recordOf } from '../../batch/record'
+import type { BatchState } from '../../batch/state'
 
 export interface RecordModel {
   /** `reading` until the log is folded; `missing` where there is no such batch. */
   readonly state: ReadonlySignal<'reading' | 'missing' | 'here'>
   readonly record: ReadonlySignal<BatchRecord | null>
+  readonly batch: ReadonlySignal<BatchState | null>
   /** What was made, as a label would list it. */
   readonly label: ReadonlySignal<LabelDraft | null>
   readonly saver: Saver
@@ -26,6 +28,7 @@ export function createRecordModel(app: App, batchId: string): RecordModel {
   const saver = createSaver(app)
   return {
     state: computed(() => (handle.value ? 'here' : read.value ? 'missing' : 'reading')),
+    batch: computed(() => handle.value?.view.value.state ?? null),
     record: computed(() => {
       if (handle.value === null) return null
       return recordOf(handle.value.view.value.state, app.catalogue.people.value, app.catalogue.lots.value)

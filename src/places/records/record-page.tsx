@@ -11,12 +11,12 @@ import { addressOf } from '../../app/routes'
 import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
+import { AfterRest } from './after-rest'
 import { CheckSheet } from './check-sheet'
 import { NoteSheet } from './note-sheet'
 import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
 
-const RestedSheet = latePart(async () => (await import('./rested-sheet')).RestedSheet)
 const SignSheet = latePart(async () => (await import('./sign-sheet')).SignSheet)
 const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
 
@@ -66,23 +66,15 @@ interface ToolsProps {
 }
 
 function Tools({ record, model, onLabel }: ToolsProps) {
-  const [sheet, setSheet] = useState<'rested' | 'check' | 'note' | 'sign' | null>(null)
+  const [sheet, setSheet] = useState<'check' | 'note' | 'sign' | null>(null)
   const { id } = record.header
   const open = record.stage === 'in-hand' || record.stage === 'parked'
-  const due = record.results.missing.filter((check) => check.when === 'after-rest').length
   const readOnly = record.unknownKinds.length > 0
   return (
     <div class="record-tools">
       <Button kind="plain" icon="arrow-left" label="Records" href={addressOf({ place: 'records' })} />
       {open && <Button kind="filled" icon="play" label="Go on with it" href={addressOf({ place: 'run', batch: id })} />}
-      {!readOnly && !open && due > 0 && (
-        <Button
-          kind="filled"
-          icon="clipboard-check"
-          label={due === 1 ? 'Enter the check that is due' : `Enter the ${due} checks that are due`}
-          onPress={() => setSheet('rested')}
-        />
-      )}
+      <AfterRest record={record} model={model} />
       {!readOnly && <Button icon="test-tube" label="Add a check" onPress={() => setSheet('check')} />}
       {!readOnly && <Button icon="pencil" label="Add a note" onPress={() => setSheet('note')} />}
       {!readOnly && <Button icon="check" label="Sign" onPress={() => setSheet('sign')} />}
@@ -94,7 +86,6 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       <Button icon="printer" label="Print" onPress={() => window.print()} />
       <Button icon="file-text" label="Label draft" onPress={onLabel} />
       <Button icon="download" label="Save this batch" onPress={model.save} />
-      {sheet === 'rested' && <RestedSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'sign' && <SignSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'note' && <NoteSheet model={model} deviations={record.deviations} onClose={() => setSheet(null)} />}

@@ -14,6 +14,7 @@ import { PaperMass } from './paper-mass'
 import { PaperMaster } from './paper-master'
 import { PaperMaterials } from './paper-materials'
 import { PaperResults, PaperStability } from './paper-results'
+import { PaperReworks } from './paper-rework'
 import { PaperSamples } from './paper-samples'
 import { PaperSignatures } from './paper-signatures'
 import { PaperStages } from './paper-stages'
@@ -48,6 +49,7 @@ export function RecordPaper({ record, label }: { record: BatchRecord; label: Lab
         </div>
       </div>
       <PaperCurves {...paper} />
+      <PaperReworks {...paper} />
       <PaperStability {...paper} />
       <PaperNotes {...paper} />
       <PaperLabel {...paper} label={label} />

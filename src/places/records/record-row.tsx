@@ -48,8 +48,9 @@ export function RecordRow({ batch, format }: { batch: BatchSummary; format: Form
   )
 }
 
-function subOf({ checksDue, deviations, doubts, done, steps, stage }: BatchSummary): string {
+function subOf({ checksDue, deviations, doubts, done, steps, stage, reworks = 0 }: BatchSummary): string {
   const parts = [
+    reworks === 0 ? '' : reworks === 1 ? 'reworked' : `reworked ${reworks} times`,
     stage === 'in-hand' || stage === 'parked' ? `${done} of ${steps} steps` : '',
     checksDue.length > 0 && stage === 'closed'
       ? `waiting for ${checksDue.length} ${checksDue.length === 1 ? 'check' : 'checks'}`

@@ -32,7 +32,9 @@ export interface LadderRung {
 export function ladderOf(run: RunModel, format: Format): readonly LadderPhase[] {
   const { state } = run.standing.value
   const inHand = run.stepId.value
-  const heads = [...state.plan.phases, { letter: 'finish', name: 'Finish' }]
+  const heads = [...state.plan.phases]
+  // Reworks come after what finished the batch.
+  heads.splice(state.header.revision.phases.length, 0, { letter: 'finish', name: 'Finish' })
   return heads.flatMap(({ letter, name }) => {
     const steps = state.plan.steps.filter(({ step }) => step.phase === letter)
     if (steps.length === 0) return []

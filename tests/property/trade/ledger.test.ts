@@ -40,7 +40,8 @@ const movement: fc.Arbitrary<Movement> = fc.oneof(
     { requiredKeys: ['kind', 'from', 'sink', 'massUg'] },
   ),
 )
-const movements = fc.array(movement, { minLength: 1, maxLength: 60 })
+const back = fc.record({ kind: fc.constant('return' as const), to: vessel, massUg })
+const movements = fc.array(fc.oneof({ weight: 6, arbitrary: movement }, back), { minLength: 1, maxLength: 60 })
 
 const sum = (masses: Iterable<number>): number => [...masses].reduce((total, mass) => total + mass, 0)
 

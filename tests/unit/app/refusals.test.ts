@@ -57,6 +57,7 @@ const anything = {
   rpm: 90_000,
   diameterMm: 0.5,
   label: 'Viscosity',
+  decision: 'accept',
   least: 1,
   most: 9,
   what: 'speed',

@@ -50,6 +50,11 @@ function everyKind(): readonly Event[] {
   bench.settle('scale')
   runUpTo(bench)
   bench.intend({ do: 'close', decision: 'accept' })
+  bench.intend({
+    do: 'rework',
+    reason: 'thin',
+    steps: [{ kind: 'mix', vessel: 'main', tool: 'propeller', minutes: 5 }],
+  })
   const kinds = new Map(bench.events.map((event) => [event.kind, event]))
   return [...kinds.values()]
 }

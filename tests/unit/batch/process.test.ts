@@ -191,7 +191,7 @@ describe('the batch as a whole', () => {
     expect(shelfOf(summaryOf(bench.state))).toBe('follow-up')
     const weigh = { do: 'weigh', step: 'a-water', reading: { mode: 're-tare', readingUg: 1 } } as const
     expect(bench.refusal(weigh)).toEqual({ code: 'BATCH_ENDED', stage: 'closed' })
-    expect(bench.refusal({ do: 'close', decision: 'accept', note: 'x' }).code).toBe('BATCH_ENDED')
+    expect(bench.refusal({ do: 'park', reason: 'x' }).code).toBe('BATCH_ENDED')
     bench.wait(24 * 60)
     bench.measure({ step: 'ph-next-day', check: 'ph-rested', value: 5.1 })
     bench.measure({ check: 'viscosity', property: 'viscosity', label: 'Viscosity', value: 9000, unit: 'mPa·s' })
