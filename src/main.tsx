@@ -42,6 +42,8 @@ const places: Places = {
   setup: latePlace(lazyParts.setup),
 }
 
+const onDemand = () => import('./devices/on-demand')
+
 const demonstration = { catalogueUrl, batchesUrl, person: 'person-rk', studio: 'Quillwort Studio' }
 
 await start()
@@ -50,7 +52,7 @@ async function start(): Promise<void> {
   const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
   const clock = webClock()
   const ids = uuidIds()
-  const alarm = lateAlarm(async () => (await import('./devices/alarm/web-alarm')).webAlarm('./alarm.wav'))
+  const alarm = lateAlarm(async () => (await onDemand()).webAlarm('./alarm.wav'))
   const erasing = eraseHere()
   const erased = await eraseIfAsked(erasing)
   const store = await openStore({
@@ -69,9 +71,10 @@ async function start(): Promise<void> {
     awake: webAwake(),
     badge: webBadge('Pannikin'),
     share: {
-      saveFile: async (...file) => (await import('./devices/share/web-share')).webShare().saveFile(...file),
+      saveFile: async (...file) => (await onDemand()).webShare().saveFile(...file),
     },
-    slowHash: async () => (await import('./devices/slow-hash/web-slow-hash')).webSlowHash(),
+    slowHash: async () => (await onDemand()).webSlowHash(),
+    pictures: async () => (await onDemand()).webPictures(),
     upkeep: {
       askToKeep: store.askToKeep,
       eraseFailed: erased === 'refused',

@@ -12,6 +12,7 @@ import type { Awake } from '../ports/awake'
 import type { Clock } from '../ports/clock'
 import type { Drafts, EntryState, EventLog, HealReport, StorageState } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
+import type { Pictures } from '../ports/pictures'
 import type { Share } from '../ports/share'
 import type { SlowHash } from '../ports/slow-hash'
 import type { Upkeep } from '../ports/upkeep'
@@ -34,6 +35,7 @@ export interface App {
   readonly awake: Awake
   readonly share: Share
   readonly slowHash: () => Promise<SlowHash>
+  readonly pictures: () => Promise<Pictures>
   readonly settings: SettingsModel
   readonly catalogue: Catalogue
   readonly batches: Batches

@@ -6,6 +6,7 @@ import type { Badge } from '../ports/badge'
 import type { Clock } from '../ports/clock'
 import type { Drafts, EventLog, HealReport } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
+import type { Pictures } from '../ports/pictures'
 import type { Share } from '../ports/share'
 import type { SlowHash } from '../ports/slow-hash'
 import type { Upkeep } from '../ports/upkeep'
@@ -32,6 +33,7 @@ export interface Parts {
   readonly share: Share
   readonly upkeep: Upkeep
   readonly slowHash: () => Promise<SlowHash>
+  readonly pictures: () => Promise<Pictures>
   readonly update: UpdateModel
   readonly window: Window
   readonly loadDemonstration: (app: App) => Promise<Refusal | null>

@@ -32,6 +32,7 @@ type ProcessIntention = Extract<
       | 'notice-clock'
       | 'abandon'
       | 'sign'
+      | 'picture'
   }
 >
 
@@ -74,6 +75,8 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return one({ kind: 'clock-jumped', body: { byMs: intention.byMs } })
     case 'abandon':
       return withReason(intention.reason, { kind: 'abandoned', body: { reason: intention.reason } })
+    case 'picture':
+      return one({ kind: 'pictured', body: intention.picture })
     case 'sign':
       return sign(state, intention.signatures)
   }

@@ -77,6 +77,7 @@ const afterTheEnd = new Set<Intention['do']>([
   'notice-clock',
   'read-temperature',
   'sign',
+  'picture',
 ])
 
 /** A parked batch still takes what time does to it. */
@@ -89,6 +90,7 @@ const whileParked = new Set<Intention['do']>([
   'hand-over',
   'strike',
   'sign',
+  'picture',
 ])
 
 function endedOrReadOnly(state: BatchState, intention: Intention): BatchRefusal | null {

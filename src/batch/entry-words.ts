@@ -201,7 +201,7 @@ function courseWords(event: Course, say: Say): string {
         ? `Note: ${event.body.text}`
         : `Looked into a deviation: ${event.body.text}`
     case 'pictured':
-      return `Picture: ${event.body.caption}.`
+      return event.body.caption === '' ? 'Picture.' : `Picture: ${event.body.caption}.`
     case 'person-changed':
       return `Handed over from ${say.person(event.body.from)} to ${say.person(event.body.person)}.`
     case 'parked':

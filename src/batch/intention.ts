@@ -178,6 +178,7 @@ export type Intention =
       readonly signatures?: Signatures
     }
   | { readonly do: 'sign'; readonly signatures: Signatures }
+  | { readonly do: 'picture'; readonly picture: Bodies['pictured'] }
 
 /** What a second person may have to look at. */
 export type Checked = Extract<Intention, { do: 'weigh' | 'finish-step' }>

@@ -3,7 +3,8 @@ import type { Lot, Material } from './catalogue'
 import type { Draft, Event } from './event'
 import type { BatchHeader } from './header'
 import type { Measured } from './how-read'
-import type { Signature } from './signature'
+import type { Pictured } from './picture'
+import type { Signed } from './signature'
 import type { StabilityBodies } from './stability-plan'
 import type { Step } from './step'
 
@@ -132,17 +133,11 @@ export interface Bodies extends StabilityBodies {
   }
   /** `deviation`: what was found out about one. */
   noted: { text: string; step?: string; deviation?: string }
-  pictured: { picture: string; caption: string; step?: string }
+  pictured: Pictured
   'person-changed': { person: string; from: string }
   parked: { reason: string }
   resumed: Record<string, never>
-  signed: Signature & {
-    /** Of a second person at a step: the step, and the entry that was looked at. */
-    step?: string
-    entry?: string
-    /** The hash of the entry that the batch ended with: what the signature covers. */
-    head?: string
-  }
+  signed: Signed
   'clock-jumped': { byMs: number }
   healed: { code: string; entries: number; streams: number }
   abandoned: { reason: string }

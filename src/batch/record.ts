@@ -10,6 +10,7 @@ import { type LimitRow, limitRows } from './record-limits'
 import { type LotRow, lotRows } from './record-lots'
 import { type MassRecord, massRecord } from './record-mass'
 import { lotCodesOf, type MaterialRow, materialRows, type UnplannedRow, unplannedRows } from './record-materials'
+import { type PictureRow, pictureRows } from './record-pictures'
 import { type ResultRecord, resultRecord } from './record-results'
 import { type DecisionRow, decisionsOf, type ReworkRecord, reworkRecords } from './record-rework'
 import { type SignatureRow, signatureRows } from './record-signatures'
@@ -54,6 +55,7 @@ export interface BatchRecord {
   /** Codes of lots by id: planned, opened later, and of what was not in the plan as far as they are known. */
   readonly lotCodes: ReadonlyMap<string, string>
   readonly notes: readonly NoteRow[]
+  readonly pictures: readonly PictureRow[]
   readonly doubts: readonly Doubt[]
   readonly unknownKinds: readonly string[]
   readonly trail: readonly TrailRow[]
@@ -110,6 +112,7 @@ export function recordOf(
       ...(event.body.step === undefined ? {} : { step: event.body.step }),
       ...(event.body.deviation === undefined ? {} : { deviation: event.body.deviation }),
     })),
+    pictures: pictureRows(state, initialsOf),
     doubts: state.doubts,
     unknownKinds: [...state.unknownKinds],
     trail: trailOf(state, initialsOf),

@@ -11,6 +11,15 @@ export interface Signature {
   readonly reason?: string
 }
 
+/** A signature in its place: what it covers. */
+export interface Signed extends Signature {
+  /** Of a second person at a step: the step, and the entry that was looked at. */
+  readonly step?: string
+  readonly entry?: string
+  /** The hash of the entry that the batch ended with. */
+  readonly head?: string
+}
+
 /** Given for a batch as its people saw it: `seen` is the hash of its last entry then. */
 export interface Signatures {
   readonly by: readonly Signature[]

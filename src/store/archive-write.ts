@@ -1,6 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import { inFoldOrder } from '../batch/event'
+import { isKnown } from '../batch/kinds'
+import { pictureStream } from '../batch/picture'
 import type { ArchiveHeader, ArchiveWatch, WrittenArchive } from '../ports/archive'
 import { lineOf } from './archive-entry'
 import { headerOf } from './archive-header'
@@ -24,7 +26,8 @@ export async function writeArchive(
   { onProgress, signal }: ArchiveWatch = {},
 ): Promise<WrittenArchive> {
   const known = await shelf.streams()
-  const streams = wanted === 'all' ? known : known.filter((stream) => wanted.includes(stream))
+  const leaving = new Set(wanted === 'all' ? known : [...wanted, ...(await picturesOf(shelf, wanted))])
+  const streams = known.filter((stream) => leaving.has(stream))
   const digest = sha256.create()
   const pieces: Blob[] = []
   const tally = { entries: 0, streams: 0, batches: 0, leftOut: 0 }
@@ -59,6 +62,16 @@ export async function writeArchive(
   const file = new Blob([`${JSON.stringify(header)}\n`, ...pieces], { type: 'application/x-ndjson' })
   await readBack(file, header, (part) => onProgress?.(writing + (1 - writing) * part), signal)
   return { file, ...tally }
+}
+
+/** A batch takes the pictures along that it names. */
+async function picturesOf(shelf: ArchiveShelf, streams: readonly string[]): Promise<readonly string[]> {
+  const found: string[] = []
+  for (const stream of streams.filter((each) => each.startsWith('batch:'))) {
+    for (const event of await shelf.read(stream))
+      if (isKnown(event) && event.kind === 'pictured') found.push(pictureStream(event.body.picture))
+  }
+  return found
 }
 
 /** Every entry was checked when its line was made; what is compared here is that the file holds these lines. */

@@ -3,10 +3,11 @@ import { documentKind } from '../document'
 import type { Event } from '../event'
 import { isKnown } from '../kinds'
 import { isOfPerson, type PersonBodies, type PersonKind } from '../person-trail'
+import { isOfPicture, pictureKind } from '../picture'
 import { bodySchemas } from './bodies'
 import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { formulaSchema } from './formula'
-import { aSwitch, numberBetween, oneOf, prose } from './pieces'
+import { aSwitch, countUpTo, numberBetween, oneOf, prose } from './pieces'
 
 const aReason = v.exactOptional(prose(2000))
 const someHex = v.pipe(v.string(), v.regex(/^[0-9a-f]{16,128}$/))
@@ -35,12 +36,21 @@ const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
  * field that is not. A kind or a family of a newer version is let in as it is: it is kept and shown as unknown.
  */
 export function faultInBody(event: Event): string | null {
+  if (event.stream.startsWith('picture:') && event.kind === pictureKind) return faultInPicture(event)
   const schema = schemaOf(event)
   if (schema === null) return null
   const read = v.safeParse(schema, event.body)
   if (read.success) return null
   const path = v.getDotPath(read.issues[0])
   return path === null ? 'body' : `body.${path}`
+}
+
+const aPictureKind = oneOf('image/webp', 'image/jpeg', 'image/png', 'image/avif')
+const aPicture = v.object({ mime: aPictureKind, width: countUpTo(1e5), height: countUpTo(1e5), base64: v.string() })
+
+/** Its bytes must be those that its stream is named by. */
+function faultInPicture({ body, stream }: Event): string | null {
+  return v.is(aPicture, body) && isOfPicture(body.base64, stream) ? null : 'body.base64'
 }
 
 function schemaOf(event: Event): v.GenericSchema | null {

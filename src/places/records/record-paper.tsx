@@ -13,6 +13,7 @@ import { PaperLots } from './paper-lots'
 import { PaperMass } from './paper-mass'
 import { PaperMaster } from './paper-master'
 import { PaperMaterials } from './paper-materials'
+import { PaperPictures } from './paper-pictures'
 import { PaperResults, PaperStability } from './paper-results'
 import { PaperReworks } from './paper-rework'
 import { PaperSamples } from './paper-samples'
@@ -52,6 +53,7 @@ export function RecordPaper({ record, label }: { record: BatchRecord; label: Lab
       <PaperReworks {...paper} />
       <PaperStability {...paper} />
       <PaperNotes {...paper} />
+      <PaperPictures {...paper} />
       <PaperLabel {...paper} label={label} />
       <PaperSignatures {...paper} />
       <PaperMaster {...paper} />

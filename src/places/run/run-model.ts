@@ -36,6 +36,7 @@ export type SheetName =
   | 'tare'
   | 'scale-up'
   | 'sign'
+  | 'picture'
 
 export interface OpenSheet {
   readonly name: SheetName

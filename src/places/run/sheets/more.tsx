@@ -20,6 +20,7 @@ export function MoreSheet({ onClose }: SheetPartProps) {
       <div>
         {run.weighing.value !== null && <Modes onClose={onClose} />}
         <Row icon="pencil" label="Note" sub="What you see, smell or did" onPress={open('note')} />
+        <Row icon="camera" label="Picture" sub="From the camera or a file" onPress={open('picture')} />
         <Row icon="droplets" label="Spilled some" sub="Books what is gone" onPress={open('spill')} />
         <Row icon="trash" label="Discard a cup" sub="And weigh it again" onPress={open('discard-cup')} />
         {step !== null && !isDone(state, step) && (

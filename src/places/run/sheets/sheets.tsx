@@ -10,6 +10,7 @@ import { HandOverSheet } from './hand-over'
 import { LadderSheet } from './ladder-sheet'
 import { MoreSheet } from './more'
 import { NoteSheet } from './note'
+import { PictureSheet } from './picture'
 import { AbandonSheet, LeaveShortSheet, ParkSheet, SkipSheet } from './reason-sheets'
 import { ScaleUpSheet } from './scale-up'
 import { SignSheet } from './sign'
@@ -55,6 +56,8 @@ export function SheetFor({ open, onClose }: { open: OpenSheet; onClose: () => vo
       return <TareSheet vessel={open.about ?? ''} onClose={onClose} />
     case 'scale-up':
       return <ScaleUpSheet onClose={onClose} />
+    case 'picture':
+      return <PictureSheet onClose={onClose} />
     case 'sign':
       return <SignSheet onClose={onClose} />
   }

@@ -1,0 +1,5 @@
+/** Devices that the first screen does without, fetched together when one of them is first asked for. */
+export { webAlarm } from './alarm/web-alarm'
+export { webPictures } from './pictures/web-pictures'
+export { webShare } from './share/web-share'
+export { webSlowHash } from './slow-hash/web-slow-hash'
