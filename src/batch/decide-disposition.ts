@@ -98,16 +98,14 @@ function add(state: BatchState, intention: Asks<'add'>, context: Context): Decis
   const band = bandOf(step.massUg, undefined, planned.line?.balance.stepUg ?? 10_000)
   const isOff = netUg < band.lowUg || netUg > band.highUg
   if (isOff && reason.trim() === '') return refuse({ code: 'OFF_TARGET', netUg, targetUg: step.massUg })
-  const done: BatchDraft = {
-    kind: 'step-finished',
-    body: { step: id, ...(reason.trim() === '' ? {} : { saw: reason.trim() }) },
-  }
+  const why: readonly BatchDraft[] =
+    reason.trim() === '' ? [] : [{ kind: 'noted', body: { text: `${step.name}: ${reason.trim()}`, step: id } }]
   if (planned.line) {
     const { line, balance, material: own } = planned.line
     const used = lotInUse(state, line.id, lot)
     if (lot !== undefined && !used) return refuse({ code: 'OTHER_MATERIAL', lot, line: own.name })
     const body = { step: id, line: line.id, vessel, netUg, balance: balance.id, ...(used ? { lot: used.id } : {}) }
-    return accept([{ kind: 'adjusted', body }, done])
+    return accept([{ kind: 'adjusted', body }, ...why])
   }
   const entry = context.newId()
   const body = {
@@ -122,5 +120,5 @@ function add(state: BatchState, intention: Asks<'add'>, context: Context): Decis
     ...(material?.useLevel ? { most: material.useLevel.max } : {}),
     ...(material === undefined ? {} : { material }),
   }
-  return accept([{ id: entry, kind: 'unplanned-added', body }, done])
+  return accept([{ id: entry, kind: 'unplanned-added', body }, ...why])
 }

@@ -139,13 +139,19 @@ function adjust(state: BatchState, intention: Asks<'adjust'>, context: Context):
   ])
 }
 
+/** What went in of an adjuster so far, in reworks too. */
+const adjustedUg = (state: BatchState, { line }: PlannedStep): Micrograms =>
+  state.plan.steps
+    .filter((each) => each.step.kind === 'adjust' && each.line?.line.id === line?.line.id)
+    .reduce((sum, { id }) => sum + (state.steps.get(id)?.netUg ?? 0), 0)
+
 /** More of an adjuster than the formula allows. */
 function maximumGate(state: BatchState, planned: PlannedStep, netUg: Micrograms) {
   const amount = planned.line?.line.amount
   const step = state.steps.get(planned.id)
   if (amount?.kind !== 'as-needed' || step?.gatesPassed.has('ABOVE_MAXIMUM')) return []
   const mostUg = Math.round(amount.max * state.totalUg)
-  const massUg = (step?.netUg ?? 0) + netUg
+  const massUg = adjustedUg(state, planned) + netUg
   if (massUg <= mostUg) return []
   return [{ code: 'ABOVE_MAXIMUM' as const, key: 'ABOVE_MAXIMUM', passable: true, massUg, mostUg }]
 }

@@ -87,6 +87,7 @@ function adjusted(state: BatchState, event: Of<'adjusted'>, atMs: number): void 
   step.countedUg += netUg
   step.portions.push(event)
   useLot(state, lot, netUg)
+  if (state.plan.byId.get(stepId)?.step.kind === 'add') step.finished = { atMs, how: 'done' }
 }
 
 function emptied(state: BatchState, event: Of<'charged' | 'transferred'>, atMs: number): void {
@@ -153,6 +154,8 @@ function unplanned(state: BatchState, event: Of<'unplanned-added'>, atMs: number
   if (!add(state, event, vessel, component, netUg, atMs)) return
   state.unplanned.set(component, event)
   useLot(state, lot, netUg)
+  const step = state.steps.get(event.body.step ?? '')
+  if (step) step.finished = { atMs, how: 'done' }
 }
 
 function madeUp(state: BatchState, event: Of<'made-up'>, atMs: number): void {

@@ -49,6 +49,7 @@ const documents: readonly Place[] = [
   { name: 'a formula', address: 'formulas/formula-lotion', shows: 'Squalane' },
   { name: 'the editor', address: 'formulas/formula-gel', shows: 'Throw the changes away', opens: 'Change' },
   { name: 'a batch as it was made', address: 'formulas/formula-lotion/…', shows: 'Within its bands' },
+  { name: 'batches side by side', address: 'formulas/formula-lotion/side-by-side', shows: 'What goes with' },
   { name: 'materials', address: 'materials', shows: 'Carbomer' },
   { name: 'a material', address: 'materials/carbomer', shows: 'Lots' },
 ]
@@ -63,6 +64,12 @@ const setup: readonly Place[] = [
   { name: 'about', address: 'setup/about', shows: 'Cautions' },
   { name: 'records', address: 'records', shows: 'Save everything' },
   { name: 'a record', address: 'records/…', shows: 'Every hash fits' },
+  {
+    name: 'checks after the rest',
+    address: 'records/01a2075d-8860-7000-8000-00000000000c',
+    shows: 'Beside the standard',
+    opens: 'Enter the 4 checks that are due',
+  },
 ]
 
 test.describe('[B20] every place keeps WCAG 2.2 AA, and nothing scrolls sideways, in three sizes, light and dark', () => {

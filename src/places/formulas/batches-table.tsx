@@ -16,6 +16,10 @@ export function BatchesTable({ rows, batches, formula, format }: TableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: twelve columns are scrolled, with the keyboard too
     <section class="batches-scroll" aria-label="What differs, batch by batch" tabIndex={0}>
       <table class="batches-table">
+        <caption>
+          Under each figure how far it is from what was asked for, in units of its tolerance: a share's own, a tenth of
+          a time, a degree, half of what a speed may be; of checks the size is in halves of their window.
+        </caption>
         <thead>
           <tr>
             <th scope="col">Measure</th>
@@ -71,8 +75,11 @@ function Cell({ row, cell, format }: { row: ComparedRow; cell: ComparedCell; for
   )
 }
 
-const signed = (value: number, format: Format): string =>
-  `${value < 0 ? '−' : '+'}${format.number(Math.abs(value), 1)} of its tolerance`
+/** As finely as it takes to see on which side of one tolerance it stands. */
+function signed(value: number, format: Format): string {
+  const size = Math.abs(value)
+  return `${value < 0 ? '−' : '+'}${format.number(size, Math.abs(size - 1) < 0.05 ? 2 : 1)}`
+}
 
 const kindWords: Readonly<Record<ComparedRow['kind'], string>> = {
   share: 'share as made',

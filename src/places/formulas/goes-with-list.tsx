@@ -23,33 +23,36 @@ export function GoesWithList({ about, answers, batches, format }: ListProps) {
       {answers.length === 0 ? (
         <p>Nothing to tell: at least four batches are needed, and something that differs between them.</p>
       ) : (
-        <table class="batches-table">
-          <thead>
-            <tr>
-              <th scope="col">Measure</th>
-              <th scope="col">Which way</th>
-              <th scope="col" class="batches-number">
-                Rank correlation
-              </th>
-              <th scope="col" class="batches-number">
-                n
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {answers.slice(0, shown).map(({ row, rho, n, isChance }) => (
-              <tr key={row.id}>
-                <th scope="row">{row.label}</th>
-                <td>
-                  {wayOf(rho)}
-                  <span class="batches-sub">{isChance ? 'no more than chance does' : 'rarely by chance alone'}</span>
-                </td>
-                <td class="batches-number">{signed(rho, format)}</td>
-                <td class="batches-number">{n}</td>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it is scrolled, with the keyboard too
+        <section class="batches-scroll" aria-label="What goes with it, by size" tabIndex={0}>
+          <table class="batches-table">
+            <thead>
+              <tr>
+                <th scope="col">Measure</th>
+                <th scope="col">Which way</th>
+                <th scope="col" class="batches-number">
+                  Rank correlation
+                </th>
+                <th scope="col" class="batches-number">
+                  n
+                </th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {answers.slice(0, shown).map(({ row, rho, n, isChance }) => (
+                <tr key={row.id}>
+                  <th scope="row">{row.label}</th>
+                  <td>
+                    {wayOf(rho)}
+                    <span class="batches-sub">{isChance ? 'no more than chance does' : 'rarely by chance alone'}</span>
+                  </td>
+                  <td class="batches-number">{signed(rho, format)}</td>
+                  <td class="batches-number">{n}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
       )}
     </Card>
   )
@@ -66,7 +69,7 @@ function warningOf(n: number, looked: number, format: Format): string {
   return `${few}${many} What goes together need not be the cause: try it in a batch.`
 }
 
-const wayOf = (rho: number): string => (rho > 0 ? 'more of it with more' : 'more of it with less')
+const wayOf = (rho: number): string => (rho > 0 ? 'the more, the more' : 'the more, the less')
 
 const signed = (rho: number, format: Format): string => `${rho < 0 ? '−' : '+'}${format.number(Math.abs(rho), 2)}`
 

@@ -90,21 +90,13 @@ function Back({ form, wrong }: { form: ReworkForm; wrong: (field: string) => str
   const { choices, whole, setWhole } = form
   const back = whole.value.back === 'yes'
   return (
-    <div class="rested-fields">
+    <div class="rework-fields">
       <SelectField
         label="In which vessel"
         value={whole.value.vessel ?? ''}
         options={choices.vessels}
         onChange={(vessel) => setWhole('vessel', vessel)}
       />
-      {choices.filledUg > 0 && (
-        <Switch
-          label="Empty the units back into it"
-          hint="What stays in them is not reworked."
-          checked={back}
-          onChange={(on) => setWhole('back', on ? 'yes' : 'no')}
-        />
-      )}
       {choices.filledUg > 0 && back && (
         <NumberField
           label="Emptied back"
@@ -113,6 +105,16 @@ function Back({ form, wrong }: { form: ReworkForm; wrong: (field: string) => str
           error={wrong('mass')}
           onChange={(mass) => setWhole('mass', mass)}
         />
+      )}
+      {choices.filledUg > 0 && (
+        <div class="rested-wide">
+          <Switch
+            label="Empty the units back into it"
+            hint="What stays in them is not reworked."
+            checked={back}
+            onChange={(on) => setWhole('back', on ? 'yes' : 'no')}
+          />
+        </div>
       )}
     </div>
   )

@@ -34,7 +34,7 @@ export function ReworkStepPart(props: StepProps) {
         </h3>
         <Button kind="plain" icon="trash" label={`Leave step ${at} out`} onPress={() => form.remove(item.key)} />
       </header>
-      <div class="rested-fields">
+      <div class="rework-fields">
         <Fields {...props} />
       </div>
     </li>

@@ -109,10 +109,15 @@ describe('a rework', () => {
     expect(bench.refusal({ do: 'add', step: gum, netUg: grams('1.5') }).code).toBe('STEP_DONE')
     bench.intend({ do: 'add', step: salt, netUg: grams('2') })
     expect(bench.massIn('main')).toBe(before + grams('3.7'))
+    const [gumEntry] = bench.events.filter(({ kind }) => kind === 'adjusted').slice(-1)
+    bench.strike(gumEntry?.id ?? '')
+    expect(bench.state.steps.get(gum)?.finished).toBeUndefined()
+    bench.intend({ do: 'add', step: gum, netUg: grams('1.7'), reason: 'written twice' })
     const [record] = recordOf(bench.state).reworks
-    expect(record?.additions.map(({ name, netUg, targetUg }) => [name, netUg, targetUg])).toEqual([
-      [record?.additions[0]?.name, grams('1.7'), grams('1.5')],
-      ['Salt', grams('2'), grams('2')],
+    expect(record?.additions.map(({ netUg, targetUg, struck }) => [netUg, targetUg, struck])).toEqual([
+      [grams('1.7'), grams('1.5'), true],
+      [grams('1.7'), grams('1.5'), false],
+      [grams('2'), grams('2'), false],
     ])
   })
 
