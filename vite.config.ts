@@ -82,7 +82,14 @@ export default defineConfig({
       resolveDependencies: (_, needed) => needed.filter((file) => file.endsWith('.css')),
     },
     // What the first screen needs is one file, since everything that main.tsx imports at once comes with it.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'app', test: /src\/main\.tsx$/ }] } } },
+    rolldownOptions: {
+      output: {
+        codeSplitting: { groups: [{ name: 'app', test: /src\/main\.tsx$/ }] },
+        // Every late part's name stands in the first screen: a hash alone is the shortest that is told from others.
+        chunkFileNames: 'assets/[hash:7].js',
+        assetFileNames: 'assets/[hash:7][extname]',
+      },
+    },
   },
   worker: { format: 'es' },
   test: {

@@ -7,9 +7,8 @@ import { latePlace } from './app/late-part'
 import { loadWriting } from './app/load-writing'
 import { loadSentences } from './app/refusals'
 import { type Places, Shell } from './app/shell'
+import { lateUpdates } from './app/start/late-updates'
 import { trustScriptUrls } from './app/start/trusted-urls'
-import { watchForUpdates } from './app/start/updates'
-import { isoOf } from './batch/instant'
 import { lateAlarm } from './devices/alarm/late-alarm'
 import { webAwake } from './devices/awake/web-awake'
 import { webBadge } from './devices/badge/web-badge'
@@ -19,47 +18,56 @@ import { loadIcons } from './parts/icon'
 import { BenchPlace } from './places/bench/view'
 import { prepareRun } from './places/run/ready-run'
 import { RunPlace } from './places/run/view'
-import { askToErase, eraseIfAsked } from './store/erase'
-import { eraseHere } from './store/erase-here'
+import { isEraseAsked } from './store/erase-note'
 import journalWorkerUrl from './store/journal-worker?worker&url'
 import { openStore } from './store/open-store'
 
 const lazyParts = {
-  start: () => import('./places/start/view').then((module) => module.StartPlace),
-  formulas: () => import('./places/formulas/view').then((module) => module.FormulasPlace),
-  materials: () => import('./places/materials/view').then((module) => module.MaterialsPlace),
-  records: () => import('./places/records/view').then((module) => module.RecordsPlace),
-  setup: () => import('./places/setup/view').then((module) => module.SetupPlace),
+  start: () => import('./places/start/view'),
+  formulas: () => import('./places/formulas/view'),
+  materials: () => import('./places/materials/view'),
+  records: () => import('./places/records/view'),
+  setup: () => import('./places/setup/view'),
 }
 
 const places: Places = {
   bench: BenchPlace,
   run: RunPlace,
-  start: latePlace(lazyParts.start),
-  formulas: latePlace(lazyParts.formulas),
-  materials: latePlace(lazyParts.materials),
-  records: latePlace(lazyParts.records),
-  setup: latePlace(lazyParts.setup),
+  start: latePlace(lazyParts.start, 'StartPlace'),
+  formulas: latePlace(lazyParts.formulas, 'FormulasPlace'),
+  materials: latePlace(lazyParts.materials, 'MaterialsPlace'),
+  records: latePlace(lazyParts.records, 'RecordsPlace'),
+  setup: latePlace(lazyParts.setup, 'SetupPlace'),
 }
 
 const onDemand = () => import('./devices/on-demand')
 
 const demonstration = { catalogueUrl, batchesUrl, person: 'person-rk', studio: 'Quillwort Studio' }
 
-await start()
+// Not awaited: parts that are fetched meanwhile import from this module, and would wait until it is done.
+void start()
 
 async function start(): Promise<void> {
   const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
   const clock = webClock()
   const ids = uuidIds()
   const alarm = lateAlarm(async () => (await onDemand()).webAlarm('./alarm.wav'))
-  const erasing = eraseHere()
-  const erased = await eraseIfAsked(erasing)
+  const erased = isEraseAsked() && (await (await import('./store/erase-here')).eraseHereIfAsked())
+  const update = lateUpdates(async () => {
+    const { watchForUpdates } = await import('./app/start/updates')
+    return watchForUpdates({
+      serviceWorker: navigator.serviceWorker,
+      scriptUrl: urls.serviceWorker,
+      page: document,
+      window,
+      reload: () => location.reload(),
+    })
+  })
   const store = await openStore({
     workerUrl: urls.journalWorker,
     loadProject: async () => (await loadWriting()).projectStream,
     newId: () => ids.next(),
-    now: () => isoOf(clock.nowMs(), clock.offsetMinutes()),
+    now: async () => (await import('./batch/iso-of')).isoOf(clock.nowMs(), clock.offsetMinutes()),
   })
   const app = createApp({
     log: store.log,
@@ -78,19 +86,14 @@ async function start(): Promise<void> {
     upkeep: {
       askToKeep: store.askToKeep,
       eraseFailed: erased === 'refused',
-      eraseEverything: () => {
-        askToErase(erasing)
+      eraseEverything: async () => {
+        const { askToEraseHere } = await import('./store/erase-here')
+        askToEraseHere()
         location.reload()
       },
     },
     window,
-    update: watchForUpdates({
-      serviceWorker: navigator.serviceWorker,
-      scriptUrl: urls.serviceWorker,
-      page: document,
-      window,
-      reload: () => location.reload(),
-    }),
+    update,
     loadDemonstration: async (to) => {
       const { loadDemonstration } = await import('./app/import/demonstration')
       return loadDemonstration(to, demonstration)
@@ -114,6 +117,7 @@ async function start(): Promise<void> {
   app.isShown()
   await app.calm
   alarm.load()
+  update.load()
   warm()
 }
 

@@ -1,4 +1,5 @@
-import { type Draft, type Event, tipOf } from '../batch/event'
+import type { Draft, Event } from '../batch/event'
+import { tipOf } from '../batch/tip'
 import type { EventLog, Projection } from '../ports/event-log'
 import type { Refusal } from './refusals/refusal'
 import { sealAll, type Writer } from './writer'

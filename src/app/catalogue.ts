@@ -1,6 +1,4 @@
 import { batch, type Signal, signal } from '@preact/signals'
-import type { BatchSummary } from '../batch/summary'
-import type { EventLog } from '../ports/event-log'
 import type { Catalogue, DocumentFamily, Documents } from './app'
 import type { SavingWorld } from './append-to'
 import { loadWriting } from './load-writing'
@@ -62,27 +60,15 @@ export function createCatalogue(world: SavingWorld): KeptCatalogue {
     people: shelves.person,
     balances: shelves.balance,
     vessels: shelves.vessel,
-    onHand: async () => {
-      const { onHandOf } = await loadWriting()
-      return onHandOf([...shelves.lot.value.values()], await allBatches(log))
-    },
+    onHand: async () => (await loadWriting()).onHandOf([...shelves.lot.value.values()], log),
     save: async (family, document, reason) => {
       const { saveDocument } = await loadWriting()
       const refusal = await saveDocument(world, family, document, reason)
       if (refusal === null) batch(() => put(family, [document]))
       return refusal
     },
-    usedRevisions: async (formulaId) => {
-      const batches = await allBatches(log)
-      return new Set(batches.filter((each) => each.formulaId === formulaId).map((each) => each.revision))
-    },
+    usedRevisions: async (formulaId) => (await loadWriting()).usedRevisionsOf(formulaId, log),
   }
-}
-
-async function allBatches(log: EventLog): Promise<readonly BatchSummary[]> {
-  const heads = await log.heads({ family: 'batch' })
-  // Rows of this family are written by projectBatch alone; a damaged one has no summary.
-  return heads.flatMap((head) => (head.summary === null ? [] : [head.summary as BatchSummary]))
 }
 
 const nameOf = (document: Documents[DocumentFamily]): string => ('name' in document ? document.name : document.code)

@@ -1,7 +1,8 @@
+import { nextActionOf } from '../batch/next-action'
 import { isDone } from '../batch/progress'
 import type { BatchState } from '../batch/state'
 import type { BatchSummary } from '../batch/summary'
-import { askOf, nextActionOf } from '../batch/wording'
+import { askOf } from '../batch/wording'
 import type { App } from './app'
 
 /** The step that was last on the screen of a batch, as the bench names it; `done` is how many steps were done then. */

@@ -6,15 +6,20 @@ import { useApp } from './app'
  * A part of a screen that is fetched when it is first shown (or warmed), so that the bench and the run start without it;
  * with the first screen it waits until that stands. Until it has come nothing stands in its place.
  */
-export const latePart = <Props extends object>(fetchIt: () => Promise<ComponentType<Props>>): ComponentType<Props> =>
-  late(fetchIt, Nothing, true)
+export const latePart = <Name extends string, Props extends object>(
+  fetchIt: () => Promise<Readonly<Record<Name, ComponentType<Props>>>>,
+  name: Name,
+): ComponentType<Props> => late(fetchIt, name, Nothing, true)
 
 /** A whole place that is fetched when it is first shown. */
-export const latePlace = (fetchIt: () => Promise<ComponentType>): ComponentType =>
-  late(fetchIt, () => <main aria-busy="true" />, false)
+export const latePlace = <Name extends string>(
+  fetchIt: () => Promise<Readonly<Record<Name, ComponentType>>>,
+  name: Name,
+): ComponentType => late(fetchIt, name, () => <main aria-busy="true" />, false)
 
-function late<Props extends object>(
-  fetchIt: () => Promise<ComponentType<Props>>,
+function late<Name extends string, Props extends object>(
+  fetchIt: () => Promise<Readonly<Record<Name, ComponentType<Props>>>>,
+  name: Name,
   Meanwhile: ComponentType<Props>,
   waits: boolean,
 ): ComponentType<Props> {
@@ -26,7 +31,8 @@ function late<Props extends object>(
       if (Part !== null) return
       let here = true
       // A part that cannot be loaded is the recovery panel's business: it listens for it.
-      void (waits ? calm.then(fetchIt) : fetchIt()).then((component) => {
+      void (waits ? calm.then(fetchIt) : fetchIt()).then((module) => {
+        const component = module[name]
         known = component
         if (here) setPart(() => component)
       })

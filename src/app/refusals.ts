@@ -3,9 +3,7 @@ import type { Gate } from '../batch/gate'
 import type { BatchState } from '../batch/state'
 import type { Format } from './format'
 import type { GateWords } from './refusals/gates'
-import { numberSentences, type TypedRefusal } from './refusals/numbers'
 import type { Refusal } from './refusals/refusal'
-import { sayFrom } from './refusals/sentences'
 
 export type { Refusal } from './refusals/refusal'
 
@@ -17,12 +15,11 @@ export async function loadSentences(): Promise<void> {
 }
 
 /**
- * What a person reads: what, where, what to do. What is said while typing is there at once; the rest is fetched after
- * the first screen, and a view that asks before is shown anew when it has come.
+ * What a person reads: what, where, what to do. It is fetched after the first screen, or when it is first asked for; a
+ * view that asks before is shown anew when it has come.
  */
 export function sentenceOf(refusal: Refusal): string {
-  if (isTyped(refusal)) return sayFrom<TypedRefusal>(numberSentences, refusal)
-  if (whole.value !== null) return sayFrom<Refusal>(whole.value.allSentences, refusal)
+  if (whole.value !== null) return whole.value.sayAny(refusal)
   void loadSentences()
   return ''
 }
@@ -33,5 +30,3 @@ export function gateWords(gate: Gate, state: BatchState, format: Format): GateWo
   void loadSentences()
   return { title: '', text: '' }
 }
-
-const isTyped = (refusal: Refusal): refusal is TypedRefusal => Object.hasOwn(numberSentences, refusal.code)

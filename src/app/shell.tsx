@@ -11,8 +11,8 @@ import { addressOf, type Route } from './routes'
 /** One component a place; how each is loaded is the composition root's business. */
 export type Places = { readonly [P in Route['place']]: ComponentType }
 
-const Above = latePart(async () => (await import('./above')).Above)
-const PersonSheet = latePart(async () => (await import('./person-sheet')).PersonSheet)
+const Above = latePart(() => import('./above'), 'Above')
+const PersonSheet = latePart(() => import('./person-sheet'), 'PersonSheet')
 
 /** Places that draw their own strip, because every pixel of height is theirs. */
 const ownStrip: ReadonlySet<Route['place']> = new Set(['run', 'start'])

@@ -1,5 +1,5 @@
 import type { Draft, Event, Tip } from '../batch/event'
-import { isoOf } from '../batch/instant'
+import { isoOf } from '../batch/iso-of'
 import { seal } from '../batch/seal'
 import type { Clock } from '../ports/clock'
 import type { Ids } from '../ports/ids'

@@ -1,6 +1,6 @@
 export { gatesOf } from '../batch/gates'
 export { openDesk } from './batch-desk'
-export { onHandOf } from './on-hand'
+export { onHandOf, usedRevisionsOf } from './on-hand'
 export { projectStream } from './project'
 export { saveDocument } from './save-document'
 export { startBatch } from './start-batch'

@@ -1,4 +1,4 @@
-import { copyLedger } from '../trade/ledger'
+import { copyLedger } from '../trade/ledger-copy'
 import type { BatchState, StepState, VesselState } from './state'
 
 /**

@@ -7,10 +7,10 @@ import type { Context, Intention, ReworkStep } from './intention'
 import type { BatchDraft } from './kinds'
 import { isDone, vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { cannotReturn, tooFull } from './room'
 import { badMass } from './sanity'
 import { signedDrafts, unfitSignatures } from './signing'
 import type { BatchState } from './state'
+import { cannotReturn, tooFull } from './vessel-room'
 
 type DispositionIntention = Extract<Intention, { do: 'close' | 'rework' | 'add' }>
 type Asks<D extends DispositionIntention['do']> = Extract<DispositionIntention, { do: D }>

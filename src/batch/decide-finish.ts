@@ -6,9 +6,10 @@ import type { BatchDraft } from './kinds'
 import { aboveTheory, makeUpOf, readingUncertaintyUg } from './make-up'
 import { isDone, vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { cannotTake, qsLineOf, tooFull } from './room'
+import { qsLineOf } from './room'
 import { badMass } from './sanity'
 import type { BatchState } from './state'
+import { cannotTake, tooFull } from './vessel-room'
 
 type FinishIntention = Extract<Intention, { do: 'make-up' | 'record-loss' | 'sample' | 'fill' }>
 

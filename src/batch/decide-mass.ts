@@ -6,10 +6,11 @@ import type { Context, Intention } from './intention'
 import type { PlannedStep } from './plan'
 import { isDone, vesselNow } from './progress'
 import type { Decision } from './refusal'
-import { cannotTake, qsLineOf, tooFull } from './room'
+import { qsLineOf } from './room'
 import { badMass } from './sanity'
 import type { BatchState } from './state'
 import { lastReading } from './temperature-gates'
+import { cannotTake, tooFull } from './vessel-room'
 
 type MassIntention = Extract<
   Intention,

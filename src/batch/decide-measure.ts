@@ -7,9 +7,9 @@ import type { Context } from './intention'
 import type { BatchDraft, Bodies } from './kinds'
 import { vesselNow } from './progress'
 import type { BatchRefusal, Decision } from './refusal'
-import { cannotTake } from './room'
 import { unsoundResult, withMean } from './sound-result'
 import type { BatchState } from './state'
+import { cannotTake } from './vessel-room'
 
 interface Asks {
   readonly results: readonly Bodies['measured'][]

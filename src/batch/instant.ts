@@ -1,4 +1,4 @@
-const dayMs = 86_400_000
+export const dayMs = 86_400_000
 const iso = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2})(?:\.(\d{1,3})\d*)?)?(Z|[+-]\d{2}:\d{2})?)?$/
 
 /** ISO 8601 text as ms UTC; a bare date is its midnight UTC. NaN for anything else, and for days that are not there. */
@@ -15,22 +15,6 @@ export function msOf(text: string): number {
   return days * dayMs + clockMs - offsetOf(match[8]) * 60_000
 }
 
-/** ms UTC as ISO 8601 with the local offset, e.g. 2026-06-16T10:35:00.000+01:00. */
-export function isoOf(atMs: number, offsetMinutes: number): string {
-  const localMs = Math.floor(atMs) + offsetMinutes * 60_000
-  const days = Math.floor(localMs / dayMs)
-  const restMs = localMs - days * dayMs
-  const [year, month, day] = dateOf(days)
-  const two = (value: number): string => String(Math.floor(value)).padStart(2, '0')
-  const size = Math.abs(offsetMinutes)
-  const offset = offsetMinutes === 0 ? 'Z' : `${offsetMinutes < 0 ? '-' : '+'}${two(size / 60)}:${two(size % 60)}`
-  const clock = `${two(restMs / 3_600_000)}:${two((restMs / 60_000) % 60)}:${two((restMs / 1000) % 60)}`
-  return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}T${clock}.${String(restMs % 1000).padStart(3, '0')}${offset}`
-}
-
-/** The local calendar date of a moment, as ISO text. */
-export const dateIsoOf = (atMs: number, offsetMinutes: number): string => isoOf(atMs, offsetMinutes).slice(0, 10)
-
 function offsetOf(text: string | undefined): number {
   if (text === undefined || text === 'Z') return 0
   const minutes = Number(text.slice(1, 3)) * 60 + Number(text.slice(4, 6))
@@ -46,7 +30,8 @@ function daysOf(year: number, month: number, day: number): number {
   return era * 146_097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719_468
 }
 
-function dateOf(days: number): [number, number, number] {
+/** Year, month and day of the days since 1970-01-01. */
+export function dateOf(days: number): [number, number, number] {
   const shifted = days + 719_468
   const era = Math.floor(shifted / 146_097)
   const dayOfEra = shifted - era * 146_097

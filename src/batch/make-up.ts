@@ -1,7 +1,7 @@
 import { massBalanceReading } from '../trade/composition'
 import { massIn } from '../trade/ledger'
 import { type Micrograms, roundDownToStep, roundToStep } from '../trade/mass'
-import { expanded, uncertaintyOf } from '../trade/weighing'
+import { expanded, uncertaintyOf } from '../trade/reliability'
 import type { Balance } from './catalogue'
 import type { Gate } from './gate'
 import { inBatchUg, lineTargetUg, weighStepsOf, wholeBatchUg } from './line-targets'

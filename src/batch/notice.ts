@@ -1,4 +1,4 @@
-import { sinkContents } from '../trade/ledger'
+import { sinkContents } from '../trade/ledger-sums'
 import type { Micrograms } from '../trade/mass'
 import { brokenIfLeft } from './deviation'
 import type { Context } from './intention'

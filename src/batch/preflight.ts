@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
+import { reliabilityOf, smallestReliableMass } from '../trade/reliability'
 import { relativeTolerance } from '../trade/tolerance'
-import { reliabilityOf, smallestReliableMass } from '../trade/weighing'
 import type { Balance } from './catalogue'
 import type { Finding } from './finding'
 import type { BatchHeader } from './header'

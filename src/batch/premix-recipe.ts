@@ -1,6 +1,6 @@
 import { type Micrograms, roundUpToStep } from '../trade/mass'
+import { smallestReliableMass } from '../trade/reliability'
 import { relativeTolerance } from '../trade/tolerance'
-import { smallestReliableMass } from '../trade/weighing'
 import type { Material } from './catalogue'
 import type { PlannedLine } from './plan'
 

@@ -1,5 +1,5 @@
 import { compositionAsMade } from '../trade/composition'
-import { addedOf } from '../trade/ledger'
+import { addedOf } from '../trade/ledger-sums'
 import type { Micrograms } from '../trade/mass'
 import { type Judgement, judge } from '../trade/tolerance'
 import type { Lot } from './catalogue'

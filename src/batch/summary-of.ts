@@ -1,5 +1,7 @@
-import { massIn, vesselsOf } from '../trade/ledger'
+import { massIn } from '../trade/ledger'
+import { vesselsOf } from '../trade/ledger-sums'
 import { checksDueOf, hasBeenMeasured } from './checks-due'
+import { nextActionOf } from './next-action'
 import { isDone, nextStep, strataOf, vesselTargetUg } from './progress'
 import { lossCheckOf } from './reconciliation'
 import { isOutside, latestRested, resultRecord } from './record-results'
@@ -7,7 +9,7 @@ import { pullsLeft } from './stability'
 import type { BatchState } from './state'
 import { type BatchSummary, isInHand } from './summary'
 import { usedLots } from './used-lots'
-import { askOf, nextActionOf } from './wording'
+import { askOf } from './wording'
 
 /** What lists show of a batch; made again whenever an entry is written, and from the log alone. */
 export function summaryOf(state: BatchState): BatchSummary {

@@ -1,6 +1,5 @@
 import type { BatchHeader } from './header'
 import type { PlannedStep } from './plan'
-import { openDeviation, statusOf } from './progress'
 import type { BatchState } from './state'
 import type { Step } from './step'
 
@@ -19,9 +18,6 @@ export function nameOfLine(header: Names, line: string): string {
 
 /** Headers never change, and a ladder asks for every name each time it is drawn. */
 const names = new WeakMap<Names, ReadonlyMap<string, string>>()
-
-export const nameOfVessel = (state: BatchState, vessel: string): string =>
-  state.plan.vessels.get(vessel)?.name ?? state.header.vessels.find((each) => each.id === vessel)?.name ?? vessel
 
 /** What a step is called in the ladder and on its card: its own title, else one made of what it does. */
 export function titleOf(step: Step, header: Names): string {
@@ -120,26 +116,6 @@ export function underOf(state: BatchState, planned: PlannedStep): string {
   return askOf(planned.step, state.header)
 }
 
-/** The next action as one imperative, for the bench: "Weigh squalane", "Read the oil beaker's temperature". */
-export function nextActionOf(state: BatchState, planned: PlannedStep): string {
-  const title = titleOf(planned.step, state.header)
-  if (openDeviation(state, planned.id)) return `${title} is over: choose a way on`
-  const status = statusOf(state, planned.id)
-  switch (planned.step.kind) {
-    case 'weigh':
-      return status === 'part' ? `Weigh the rest of ${lower(title)}` : `Weigh ${lower(title)}`
-    case 'heat':
-    case 'cool':
-      return `${title} ${askOf(planned.step, state.header)}`
-    case 'hydrate':
-      return status === 'running' ? `${title}, then look for lumps` : title
-    case 'measure':
-      return `Measure ${lowerUnlessProper(title)}`
-    default:
-      return title
-  }
-}
-
 const labelOfCheck = (header: Names, id: string): string =>
   header.revision.specification.find((check) => check.id === id)?.label ?? id
 
@@ -165,10 +141,8 @@ const number = (value: number): string =>
 
 const minutesText = (minutes: number): string => (minutes >= 120 ? `${minutes / 60} h` : `${minutes} min`)
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-const lower = (text: string): string => lowerUnlessProper(text)
-
 /** "Water" in a sentence is "water"; "pH", "PVP" and "C13 alkane" stay as they are. */
-const lowerUnlessProper = (text: string): string =>
+export const lower = (text: string): string =>
   /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,6 +1,5 @@
 import './notice.css'
 import type { ComponentChildren } from 'preact'
-import { classes } from './classes.ts'
 import { Icon, type IconName } from './icon.tsx'
 import { Said } from './said.tsx'
 
@@ -40,21 +39,4 @@ export const Notice = ({ kind = 'info', icon, title, children, live }: NoticePro
     </div>
     {live && <Said text={title} />}
   </div>
-)
-
-export type EntryState = 'recorded' | 'one-copy' | 'held' | 'not-saved'
-
-const entryLook: Record<EntryState, { icon: IconName; word: string }> = {
-  recorded: { icon: 'check', word: 'recorded' },
-  'one-copy': { icon: 'copy', word: 'one copy' },
-  held: { icon: 'hand', word: 'held' },
-  'not-saved': { icon: 'triangle-alert', word: 'not saved' },
-}
-
-/** Where an entry stands: quiet when all is well, louder the less safe it is. */
-export const EntryMark = ({ state }: { state: EntryState }) => (
-  <span class={classes('entry', `entry-${state}`, state === 'not-saved' && 'on-solid')}>
-    <Icon name={entryLook[state].icon} size={18} />
-    {entryLook[state].word}
-  </span>
 )

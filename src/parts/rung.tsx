@@ -1,9 +1,9 @@
 import './rung.css'
 import type { ComponentChildren } from 'preact'
 import { classes } from './classes.ts'
+import { EntryMark, type EntryState } from './entry-mark.tsx'
 import { Icon, type IconName } from './icon.tsx'
 import { Mark } from './mark.tsx'
-import { EntryMark, type EntryState } from './notice.tsx'
 
 export type RungState = 'done' | 'to-do' | 'now' | 'waiting' | 'over' | 'closed' | 'part'
 

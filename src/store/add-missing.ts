@@ -1,7 +1,9 @@
 import { type Event, inFoldOrder } from '../batch/event'
-import { endOf, keyOf, ofStream } from './append'
+import { endOf } from './append'
+import type { Database } from './database'
+import { keyOf, ofStream } from './entry-key'
 import { headOf, type Project } from './head-row'
-import type { Database } from './schema'
+import { whole } from './whole-database'
 
 export interface Union {
   readonly added: readonly Event[]
@@ -16,7 +18,7 @@ export async function addMissing(
   streams: ReadonlyMap<string, readonly Event[]>,
   project: Project,
 ): Promise<Union> {
-  const tx = db.transaction(['events', 'heads'], 'readwrite', { durability: 'strict' })
+  const tx = whole(db).transaction(['events', 'heads'], 'readwrite', { durability: 'strict' })
   const events = tx.objectStore('events')
   const added: Event[] = []
   let same = 0

@@ -1,14 +1,9 @@
-import type { Event } from '../batch/event'
 import type { AppendRequest } from '../ports/event-log'
+import type { Database } from './database'
+import { keyOf } from './entry-key'
 import { NoAnswer } from './faults'
 import { headAfter } from './head-row'
-import type { Database } from './schema'
-
-/** The key of an entry: [stream, replica, n]. */
-export const keyOf = (event: Event): [string, string, number] => [event.stream, event.replica, event.n]
-
-/** All keys of one stream. */
-export const ofStream = (stream: string): IDBKeyRange => IDBKeyRange.bound([stream], [stream, []])
+import { whole } from './whole-database'
 
 /**
  * Writes entries after the one their writer saw last, in one strict transaction; `conflict` where another one stands
@@ -21,7 +16,7 @@ export async function appendEntries(
 ): Promise<'written' | 'conflict'> {
   const first = request.events[0]
   if (!first) return 'written'
-  const tx = db.transaction(['events', 'heads'], 'readwrite', { durability: 'strict' })
+  const tx = whole(db).transaction(['events', 'heads'], 'readwrite', { durability: 'strict' })
   const ended = tx.done.catch(() => undefined)
   const events = tx.objectStore('events')
   const heads = tx.objectStore('heads')

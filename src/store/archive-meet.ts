@@ -1,6 +1,6 @@
 import { type Event, inFoldOrder } from '../batch/event'
 import type { KindCount, Meeting } from '../ports/archive'
-import { keyOf } from './append'
+import { keyOf } from './entry-key'
 import { familyOf } from './head-row'
 
 /** What a file would bring to one stream. */

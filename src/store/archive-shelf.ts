@@ -1,10 +1,11 @@
 import { type Event, inFoldOrder } from '../batch/event'
 import { addMissing } from './add-missing'
-import { ofStream } from './append'
 import type { Connection } from './connection'
+import { ofStream } from './entry-key'
 import type { Project } from './head-row'
 import type { Journal } from './journal-port'
 import type { SecondCopy } from './second-copy'
+import { whole } from './whole-database'
 
 /** What files leave from and come to: never more than some streams of it at once. */
 export interface ArchiveShelf {
@@ -53,7 +54,7 @@ export function shelfOf({ connection, second, ...parts }: ArchiveParts): Archive
     },
     renewReplica: async () => {
       const replica = parts.newReplica()
-      await connection.run((db) => db.put('meta', replica, 'replica'))
+      await connection.run((db) => whole(db).put('meta', replica, 'replica'))
     },
   }
 }

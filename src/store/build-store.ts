@@ -2,14 +2,13 @@ import type { Event } from '../batch/event'
 import type { Archive } from '../ports/archive'
 import type { Drafts, EntryState, EventLog, HealReport } from '../ports/event-log'
 import { type Connection, connect } from './connection'
+import type { Copies } from './copies'
 import { databaseLog } from './database-log'
 import { databaseDrafts } from './drafts'
 import { isStorageFault } from './faults'
 import { lazyArchive } from './lazy-archive'
 import { listeners } from './listeners'
-import { secondCopy } from './second-copy'
 import type { StoreParts } from './store-parts'
-import { type Watch, watchCopies } from './watch-copies'
 
 export interface Store {
   readonly log: EventLog
@@ -19,7 +18,7 @@ export interface Store {
 
 export interface BuiltStore extends Store {
   readonly connection: Connection
-  readonly watch: Watch
+  readonly copies: Promise<Copies>
   reportDamaged(ids: readonly string[]): void
   /** Looks whether both copies still answer, and mends what does not. */
   revive(): Promise<void>
@@ -27,7 +26,7 @@ export interface BuiltStore extends Store {
 
 /** Puts the store together from its parts, and opens it. Resolves as soon as the first screen can be read. */
 export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
-  const { journal, pages, state, patienceMs } = parts
+  const { pages, state, patienceMs } = parts
   const appended = listeners<[readonly Event[], 'this-page' | 'another-page']>()
   const moved = listeners<[readonly string[], EntryState]>()
   const healed = listeners<[HealReport]>()
@@ -42,11 +41,16 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     appended.tell(events, 'this-page')
     pages.tell({ kind: 'appended', events })
   }
-  const watch = watchCopies(parts, {
-    log: () => log,
-    onRestored: (events) => appended.tell(events, 'another-page'),
-    onReport: report,
-  })
+  const copies = import('./copies').then(({ openCopies }) =>
+    openCopies(parts, {
+      log: () => log,
+      connection: () => connection,
+      onRestored: (events) => appended.tell(events, 'another-page'),
+      onReport: report,
+      onEntryState: moved.tell,
+      onDurable,
+    }),
+  )
   const connection = connect({
     newReplica: parts.newId,
     patienceMs,
@@ -55,13 +59,7 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
       const replicaKnown = db.get('meta', 'replica').then((found) => {
         replica = found ?? replica
       })
-      await watch.compare(db, replicaKnown)
-    },
-  })
-  const second = secondCopy(journal, {
-    onEntryState: moved.tell,
-    onRestarted: async () => {
-      if (!state.get().compared) await watch.compare(await connection.get())
+      await (await copies).watch.compare(db, replicaKnown)
     },
   })
   pages.onMessage((message) => {
@@ -69,13 +67,14 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
   })
 
   const log: EventLog = {
-    ...databaseLog({ connection, journal, second, databaseWhole: watch.databaseWhole, onDurable, patienceMs }),
+    ...databaseLog(connection, async (stream) => (await copies).readJournal(stream)),
+    append: async (request) => (await copies).append(request),
     get replica() {
       return replica
     },
-    hold: second.hold,
-    heldIntentions: second.heldIntentions,
-    releaseHeld: second.releaseHeld,
+    hold: async (held) => (await copies).second.hold(held),
+    heldIntentions: async () => (await copies).second.heldIntentions(),
+    releaseHeld: async (id) => (await copies).second.releaseHeld(id),
     onAppended: appended.add,
     onEntryState: moved.add,
     onHealed: (listener) => {
@@ -84,18 +83,19 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     },
     onState: state.onChange,
     state: state.get,
-    ready: watch.ready,
+    ready: async () => (await copies).watch.ready(),
   }
 
-  await openFirst(connection, watch)
+  await openFirst(connection, copies)
   return {
     log,
-    drafts: databaseDrafts(connection, pages),
-    archive: () =>
-      lazyArchive({
+    drafts: databaseDrafts(connection, pages, async (texts) => (await copies).writeDrafts(texts)),
+    archive: async () => {
+      const { second, watch } = await copies
+      return lazyArchive({
         connection,
         second,
-        journal,
+        journal: await parts.journal,
         loadProject: parts.loadProject,
         onDurable,
         databaseWhole: watch.databaseWhole,
@@ -103,23 +103,26 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
           replica = parts.newId()
           return replica
         },
-      }),
+      })
+    },
     connection,
-    watch,
+    copies,
     reportDamaged: (ids) => report({ code: 'DAMAGED_ENTRY', entries: ids.length, streams: 1 }),
     revive: async () => {
+      const { second } = await copies
       await Promise.all([second.revive(), connection.get().catch(() => undefined)])
     },
   }
 }
 
 /** A database that had to be made may be one that was lost: then the journal gets a moment to bring it back. */
-async function openFirst(connection: Connection, watch: Watch): Promise<void> {
+async function openFirst(connection: Connection, copies: Promise<Copies>): Promise<void> {
   try {
     await connection.get()
-    if (connection.wasFresh()) await Promise.race([watch.ready(), new Promise((done) => setTimeout(done, 3_000))])
+    if (connection.wasFresh())
+      await Promise.race([copies.then(({ watch }) => watch.ready()), new Promise((done) => setTimeout(done, 3_000))])
   } catch (error) {
-    watch.giveUp()
+    void copies.then(({ watch }) => watch.giveUp())
     if (!isStorageFault(error)) throw error
   }
 }

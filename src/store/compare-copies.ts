@@ -1,5 +1,5 @@
+import type { Database } from './database'
 import type { JournalTable, StreamSum } from './journal-port'
-import type { Database } from './schema'
 
 /** The sums of all streams by the database's heads, in runs that leave the page time between them. */
 export async function sumsOf(db: Database): Promise<readonly StreamSum[]> {

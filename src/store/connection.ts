@@ -1,7 +1,7 @@
-import { openDB } from 'idb'
 import type { StorageState } from '../ports/event-log'
+import { type Database, openDatabase } from './database'
 import { isDead, isFull, NoDatabase, withPatience } from './faults'
-import { type Database, databaseName, databaseVersion, migrate, type Schema } from './schema'
+import { databaseName, databaseVersion, migrate } from './schema'
 
 export type DatabaseState = StorageState['database']
 
@@ -77,14 +77,14 @@ export function connect(options: ConnectionOptions): Connection {
       become(next)
     }
     if (typeof indexedDB === 'undefined') throw new NoDatabase()
-    mine = await openDB<Schema>(databaseName, databaseVersion, {
-      upgrade(db, oldVersion, _newVersion, tx) {
+    mine = await openDatabase(databaseName, databaseVersion, {
+      upgrade(db, oldVersion, tx) {
         if (connections === 0) isFirstFresh = oldVersion === 0
         migrate(db, oldVersion, tx, options.newReplica)
       },
       blocked: () => become('blocked'),
       // Another page wants a newer schema, or the database deleted. Closing lets what runs finish first.
-      blocking: (_version, wanted) => leave(wanted === null ? 'dead' : 'newer'),
+      blocking: (wanted) => leave(wanted === null ? 'dead' : 'newer'),
       terminated: () => leave('dead'),
     })
     return mine

@@ -1,34 +1,18 @@
 import { type Event, inFoldOrder } from '../batch/event'
-import type { AppendAnswer, AppendRequest, EventLog, HeadQuery } from '../ports/event-log'
-import { appendEntries, ofStream } from './append'
+import type { EventLog, HeadQuery } from '../ports/event-log'
 import type { Connection } from './connection'
-import { isFull, isStorageFault } from './faults'
-import { orderOf, toHead } from './head-row'
-import type { Journal } from './journal-port'
+import { ofStream } from './entry-key'
+import { isStorageFault } from './faults'
+import { orderOf, toHead } from './head-list'
 import type { HeadRow } from './schema'
-import type { SecondCopy } from './second-copy'
 
-export interface DatabaseLogOptions {
-  readonly connection: Connection
-  readonly journal: Pick<Journal, 'read'> & { state(): 'open' | 'dead' | 'missing' }
-  readonly second: SecondCopy
-  /** Resolves when the database is known to hold all that the journal has. */
-  readonly databaseWhole: () => Promise<void>
-  readonly onDurable: (events: readonly Event[]) => void
-  readonly patienceMs: number
-}
+type LogPart = Pick<EventLog, 'read' | 'heads' | 'head'>
 
-type LogPart = Pick<EventLog, 'read' | 'append' | 'heads' | 'head'>
-
-/** Reading and appending over the connection; the database first, then the journal. */
-export function databaseLog({
-  connection,
-  journal,
-  second,
-  databaseWhole,
-  onDurable,
-  patienceMs,
-}: DatabaseLogOptions): LogPart {
+/** Reading over the connection; where there is none an entry comes from the journal. */
+export function databaseLog(
+  connection: Connection,
+  readJournal: (stream: string) => Promise<readonly Event[]>,
+): LogPart {
   const orElse = async <T>(work: Promise<T>, otherwise: () => T | Promise<T>): Promise<T> => {
     try {
       return await work
@@ -38,44 +22,7 @@ export function databaseLog({
     }
   }
 
-  async function readJournal(stream: string): Promise<readonly Event[]> {
-    const [events] = await journal.read([stream]).catch(() => [])
-    return events ?? []
-  }
-
-  async function append(request: AppendRequest): Promise<AppendAnswer> {
-    try {
-      const written = await connection.run(async (db) => {
-        await databaseWhole()
-        return appendEntries(db, request, patienceMs)
-      })
-      if (written === 'conflict') return { state: 'conflict' }
-    } catch (error) {
-      if (!isStorageFault(error)) throw error
-      return unwritten(error)
-    }
-    const state = await second.write(request.events)
-    onDurable(request.events)
-    return { state }
-  }
-
-  function unwritten(error: unknown): AppendAnswer {
-    if (isFull(error)) return { state: 'not-saved', reason: 'STORAGE_FULL' }
-    switch (connection.state()) {
-      case 'newer':
-        return { state: 'not-saved', reason: 'STORAGE_NEWER' }
-      case 'refused':
-        return { state: 'not-saved', reason: 'STORAGE_REFUSED' }
-      case 'blocked':
-        return journal.state() === 'open' ? { state: 'held' } : { state: 'not-saved', reason: 'STORAGE_BLOCKED' }
-      case 'open':
-      case 'dead':
-        return journal.state() === 'open' ? { state: 'held' } : { state: 'not-saved', reason: 'STORAGE_REFUSED' }
-    }
-  }
-
   return {
-    append,
     read: async (stream) => {
       const events = await orElse(
         connection.run((db) => db.getAll('events', ofStream(stream))),

@@ -2,9 +2,10 @@ import type { Drafts } from '../ports/event-log'
 import type { Connection } from './connection'
 import { isStorageFault } from './faults'
 import type { Pages } from './pages'
+import type { WriteDrafts } from './write-drafts'
 
 /** Drafts in the database, written at once and coalesced while a write is under way; kept in memory where it fails. */
-export function databaseDrafts(connection: Connection, pages: Pages): Drafts {
+export function databaseDrafts(connection: Connection, pages: Pages, write: WriteDrafts): Drafts {
   const latest = new Map<string, string | null>()
   const unwritten = new Set<string>()
   let turn: Promise<void> = Promise.resolve()
@@ -14,15 +15,7 @@ export function databaseDrafts(connection: Connection, pages: Pages): Drafts {
     if (keys.length === 0) return
     unwritten.clear()
     try {
-      await connection.run(async (db) => {
-        const tx = db.transaction('drafts', 'readwrite', { durability: 'relaxed' })
-        const writes = keys.map((key) => {
-          const text = latest.get(key) ?? null
-          return text === null ? tx.store.delete(key) : tx.store.put(text, key)
-        })
-        tx.commit()
-        await Promise.all([...writes, tx.done])
-      })
+      await write(new Map(keys.map((key) => [key, latest.get(key) ?? null])))
     } catch (error) {
       if (!isStorageFault(error)) throw error
       for (const key of keys) unwritten.add(key)

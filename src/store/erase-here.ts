@@ -1,10 +1,10 @@
 import { deleteDB } from 'idb'
-import type { EraseWorld } from './erase'
+import { askToErase, type EraseWorld, eraseIfAsked } from './erase'
 import { webLocks } from './locks'
 import { databaseName } from './schema'
 
 /** The database, the journal and the remembered theme of this origin. */
-export const eraseHere = (): EraseWorld => ({
+const here = (): EraseWorld => ({
   note: {
     getItem: (key) => tryStorage(() => sessionStorage.getItem(key)) ?? null,
     setItem: (key, text) => tryStorage(() => sessionStorage.setItem(key, text)),
@@ -33,3 +33,7 @@ function tryStorage<T>(use: () => T): T | undefined {
     return undefined
   }
 }
+
+export const eraseHereIfAsked = () => eraseIfAsked(here())
+
+export const askToEraseHere = (): void => askToErase(here())

@@ -1,3 +1,4 @@
+import { eraseNote } from './erase-note'
 import type { Locks } from './locks'
 
 /** What erasing touches; handed in, so that it can be tried out without a browser. */
@@ -11,12 +12,11 @@ export interface EraseWorld {
   readonly wait: (ms: number) => Promise<void>
 }
 
-const noteKey = 'pannikin.erase'
 const tries = 20
 const pauseMs = 150
 
 /** Leaves word that the next start shall erase everything: before it, this page's own copies are open. */
-export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.setItem(noteKey, 'asked')
+export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.setItem(eraseNote, 'asked')
 
 /**
  * At start, before anything is opened. `refused`: another page of the app is open and would write everything back, so
@@ -24,8 +24,8 @@ export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.set
  */
 export async function eraseIfAsked(world: EraseWorld): Promise<'nothing-asked' | 'erased' | 'refused'> {
   const { note } = world
-  if (note.getItem(noteKey) === null) return 'nothing-asked'
-  note.removeItem(noteKey)
+  if (note.getItem(eraseNote) === null) return 'nothing-asked'
+  note.removeItem(eraseNote)
   if (!(await isAlone(world))) return 'refused'
   await world.deleteDatabase()
   await world.deleteJournal()

@@ -1,6 +1,7 @@
 import { type Event, inFoldOrder } from '../batch/event'
-import type { Family, Projection, StreamHead } from '../ports/event-log'
+import type { Family, Projection } from '../ports/event-log'
 import { emptySum, mixSum } from './checksum'
+import { orderOf } from './head-list'
 import type { HeadRow } from './schema'
 
 /** Makes the projection of a whole stream, in fold order. */
@@ -40,12 +41,3 @@ function projectionOf(stream: string, events: readonly Event[], project: Project
 
 /** A stream's name is `family:id`; a family of a newer version stays what it is called. */
 export const familyOf = (stream: string): Family => stream.slice(0, stream.indexOf(':')) as Family
-
-/** Minus the UTC time in ms: local offsets differ, and an index only counts upwards. */
-export function orderOf(at: string): number {
-  const atMs = Date.parse(at)
-  return Number.isNaN(atMs) ? 0 : -atMs
-}
-
-/** What others see of a stored row. */
-export const toHead = ({ order: _order, sum: _sum, ...head }: HeadRow): StreamHead => head

@@ -1,12 +1,12 @@
 import type { Event } from '../batch/event'
 import type { HealReport } from '../ports/event-log'
 import { addMissing, type Union } from './add-missing'
-import { ofStream } from './append'
 import { differences, sumsOf } from './compare-copies'
+import type { Database } from './database'
+import { ofStream } from './entry-key'
 import type { Project } from './head-row'
 import { eventText } from './journal-line'
 import type { Journal } from './journal-port'
-import type { Database } from './schema'
 
 export interface HealOptions {
   readonly db: Database

@@ -10,7 +10,8 @@ import type {
   StorageState,
 } from '../ports/event-log'
 import { archiveOf } from './archive'
-import { headAfter, headOf, orderOf, type Project, toHead } from './head-row'
+import { orderOf, toHead } from './head-list'
+import { headAfter, headOf, type Project } from './head-row'
 import { listeners } from './listeners'
 import type { HeadRow } from './schema'
 

@@ -1,4 +1,4 @@
-import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb'
+import type { DBSchema } from 'idb'
 import type { Event } from '../batch/event'
 import type { StreamHead } from '../ports/event-log'
 
@@ -27,14 +27,11 @@ export interface Schema extends DBSchema {
   drafts: { key: string; value: string }
 }
 
-export type Database = IDBPDatabase<Schema>
-type Upgrade = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>
-
 /** Additive steps only: a step that has shipped is never changed, and none rewrites an entry. `upTo` is for tests. */
 export function migrate(
-  db: Database,
+  db: Pick<IDBDatabase, 'createObjectStore'>,
   oldVersion: number,
-  tx: Upgrade,
+  tx: Pick<IDBTransaction, 'objectStore'>,
   newReplica: () => string,
   upTo = databaseVersion,
 ): void {
@@ -45,6 +42,6 @@ export function migrate(
     heads.createIndex('by-family', ['family', 'order'])
     db.createObjectStore('meta')
     db.createObjectStore('drafts')
-    void tx.objectStore('meta').put(newReplica(), 'replica')
+    tx.objectStore('meta').put(newReplica(), 'replica')
   }
 }

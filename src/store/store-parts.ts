@@ -6,7 +6,8 @@ import type { StateHolder } from './storage-state'
 
 /** What a store is put together from: handed in, so that it can be tried out without a browser. */
 export interface StoreParts {
-  readonly journal: RestartableJournal
+  /** Its code is fetched beside that of the first screen. */
+  readonly journal: Promise<RestartableJournal>
   readonly locks: Locks
   readonly pageId: string
   readonly pages: Pages
@@ -14,6 +15,6 @@ export interface StoreParts {
   readonly loadProject: () => Promise<Project>
   readonly newId: () => string
   /** ISO 8601 with the local offset. */
-  readonly now: () => string
+  readonly now: () => Promise<string>
   readonly patienceMs: number
 }

@@ -1,6 +1,7 @@
-import { ofStream } from './append'
 import type { Connection } from './connection'
+import { ofStream } from './entry-key'
 import type { Journal } from './journal-port'
+import { whole } from './whole-database'
 
 const restMs = 50
 
@@ -22,7 +23,7 @@ export async function verifyAll(
       const events = await connection.run((db) => db.getAll('events', ofStream(stream)))
       const damaged = new Set([...(await journal.damagedOf(events)), ...(await journal.damagedOf(copy ?? []))])
       if (damaged.size > 0) onDamaged([...damaged])
-      await connection.run((db) => db.put('meta', stream, 'verified-to'))
+      await connection.run((db) => whole(db).put('meta', stream, 'verified-to'))
       await new Promise((done) => setTimeout(done, restMs))
     }
   }

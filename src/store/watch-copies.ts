@@ -1,8 +1,10 @@
-import { type Event, tipOf } from '../batch/event'
+import type { Event } from '../batch/event'
+import { tipOf } from '../batch/tip'
 import type { EventLog, HealReport } from '../ports/event-log'
 import { areEqual, sumsOf } from './compare-copies'
+import type { Database } from './database'
 import { pageLock } from './locks'
-import type { Database } from './schema'
+import type { RestartableJournal } from './second-copy'
 import type { StoreParts } from './store-parts'
 
 /** The comparing of the two copies, once for each connection. */
@@ -16,7 +18,7 @@ export interface Watch {
   giveUp(): void
 }
 
-interface WatchHooks {
+export interface WatchHooks {
   readonly log: () => EventLog
   readonly onRestored: (events: readonly Event[]) => void
   readonly onReport: (report: HealReport) => void
@@ -24,7 +26,9 @@ interface WatchHooks {
 
 const storageStream = 'settings:storage'
 
-export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
+type WatchParts = Omit<StoreParts, 'journal'> & { readonly journal: RestartableJournal }
+
+export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
   const { journal, locks, state } = parts
   const first = gate()
   let whole = gate()
@@ -76,7 +80,7 @@ export function watchCopies(parts: StoreParts, hooks: WatchHooks): Watch {
     const [{ seal }, project] = await Promise.all([import('../batch/seal'), parts.loadProject()])
     const log = hooks.log()
     const before = await log.read(storageStream)
-    const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: parts.now(), by: '' }
+    const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: await parts.now(), by: '' }
     const event = seal({ kind: 'healed', body: { ...report } }, tipOf(before, log.replica), place)
     const projection = project(storageStream, [...before, event])
     const answer = await log.append({ events: [event], after: before.at(-1)?.hash ?? null, projection })

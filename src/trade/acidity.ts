@@ -1,7 +1,8 @@
 import type { Adjuster } from './adjusters'
 import { type CapacityStep, firstStep, nextStep, nextStepByTrend, stepByCurve } from './capacity-step'
 import type { ChargeCurve, ChargePoint } from './charge-curve'
-import { gramsFromMicrograms, type Micrograms, roundDownToStep, roundToStep } from './mass'
+import { type Micrograms, roundDownToStep, roundToStep } from './mass'
+import { gramsFromMicrograms } from './mass-ratio'
 import { accept, type Result, refuse } from './result'
 import { directionOf, gramsToSit, lastOf, ownCharge, type Titration } from './titration'
 

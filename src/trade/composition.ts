@@ -1,14 +1,5 @@
-import {
-  addedInAll,
-  contentsOf,
-  heldInAll,
-  inSink,
-  type Ledger,
-  massIn,
-  type Sink,
-  sinkContents,
-  vesselsOf,
-} from './ledger'
+import { addedInAll, contentsOf, inSink, type Ledger, massIn, type Sink } from './ledger'
+import { heldInAll, sinkContents, vesselsOf } from './ledger-sums'
 import type { Micrograms } from './mass'
 
 /**

@@ -36,18 +36,12 @@ export interface Ledger {
   readonly added: Account
 }
 
-interface Account {
+export interface Account {
   readonly masses: Map<string, Micrograms>
   totalUg: Micrograms
 }
 
 export const openLedger = (): Ledger => ({ vessels: new Map(), sinks: new Map(), added: openAccount() })
-
-export const copyLedger = (ledger: Ledger): Ledger => ({
-  vessels: copyAccounts(ledger.vessels),
-  sinks: copyAccounts(ledger.sinks),
-  added: copyAccount(ledger.added),
-})
 
 /**
  * Enters a movement in the ledger, which its caller owns, and gives the mass that moved (for a transfer without the
@@ -76,26 +70,11 @@ export const contentsOf = (ledger: Ledger, vessel: string): ReadonlyMap<string, 
 
 export const massIn = (ledger: Ledger, vessel: string): Micrograms => ledger.vessels.get(vessel)?.totalUg ?? 0
 
-/** Every vessel and cup that has held something, in the order of first use. */
-export const vesselsOf = (ledger: Ledger): readonly string[] => [...ledger.vessels.keys()]
-
 /** What has gone to one sink, or to several together. */
 export const inSink = (ledger: Ledger, ...sinks: readonly Sink[]): Micrograms =>
   sinks.reduce((sum, sink) => sum + (ledger.sinks.get(sink)?.totalUg ?? 0), 0)
 
-export const sinkContents = (ledger: Ledger, sink: Sink): ReadonlyMap<string, Micrograms> =>
-  new Map(ledger.sinks.get(sink)?.masses)
-
-export const addedOf = (ledger: Ledger, component: string): Micrograms => ledger.added.masses.get(component) ?? 0
-
 export const addedInAll = (ledger: Ledger): Micrograms => ledger.added.totalUg
-
-/** What stands in all vessels and cups together. */
-export function heldInAll(ledger: Ledger): Micrograms {
-  let heldUg = 0
-  for (const account of ledger.vessels.values()) heldUg += account.totalUg
-  return heldUg
-}
 
 type Posted = Result<Micrograms, LedgerRefusal>
 
@@ -182,11 +161,6 @@ const moreThan = (askedUg: Micrograms, heldUg: Micrograms): LedgerRefusal | unde
   askedUg > heldUg ? { code: 'MORE_THAN_HELD', askedUg, heldUg } : undefined
 
 const openAccount = (): Account => ({ masses: new Map(), totalUg: 0 })
-
-const copyAccount = (account: Account): Account => ({ masses: new Map(account.masses), totalUg: account.totalUg })
-
-const copyAccounts = <Key>(accounts: ReadonlyMap<Key, Account>): Map<Key, Account> =>
-  new Map([...accounts].map(([key, account]) => [key, copyAccount(account)]))
 
 function accountOf<Key>(accounts: Map<Key, Account>, key: Key): Account {
   const known = accounts.get(key)

@@ -23,8 +23,6 @@ export const massFromRatio = (value: Ratio, unit: MassUnit): Micrograms =>
 /** Exact for a typed decimal; a half microgram goes away from zero. */
 export const microgramsFromGrams = (grams: number): Micrograms => massFromUnit(grams, 'g')
 
-export const gramsFromMicrograms = (massUg: number): number => massUg / massUnits.g
-
 /** The nearest multiple of the step, a half going away from zero. */
 export function roundToStep(massUg: Micrograms, stepUg: Micrograms): Micrograms {
   const size = Math.abs(massUg)
@@ -44,10 +42,6 @@ export function roundUpToStep(massUg: Micrograms, stepUg: Micrograms): Microgram
   const down = roundDownToStep(massUg, stepUg)
   return down === massUg ? down : down + stepUg
 }
-
-/** a × b ÷ c to the nearest microgram, exact for whole micrograms of any size; c is positive. */
-export const mulDiv = (aUg: Micrograms, bUg: Micrograms, cUg: Micrograms): Micrograms =>
-  roundRatio(over({ n: BigInt(aUg) * BigInt(bUg), d: 1n }, { n: BigInt(cUg), d: 1n }))
 
 /** fraction × mass to the nearest step, in one rounding. */
 export function fractionOf(massUg: Micrograms, fraction: Ratio, stepUg: Micrograms): Micrograms {

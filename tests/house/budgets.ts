@@ -21,7 +21,7 @@ interface Budget {
 const budgets = (): readonly Budget[] => {
   const chunks = JSON.parse(readFileSync('dist/.vite/manifest.json', 'utf8')) as Record<string, Chunk>
   return [
-    { what: 'JavaScript to show Bench and Run', files: neededFiles(chunks), limitBytes: 50_000, heldAtBytes: 59_000 },
+    { what: 'JavaScript to show Bench and Run', files: neededFiles(chunks), limitBytes: 50_000, heldAtBytes: 51_700 },
     { what: 'whole precache', files: precachedFiles(), limitBytes: 700_000, heldAtBytes: 700_000 },
   ]
 }

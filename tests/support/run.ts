@@ -2,7 +2,8 @@ import { makeUpOf } from '../../src/batch/make-up'
 import type { PlannedStep } from '../../src/batch/plan'
 import { isDone, vesselNow } from '../../src/batch/progress'
 import { weighingOf } from '../../src/batch/weighing-of'
-import { gramsFromMicrograms, roundToStep } from '../../src/trade/mass'
+import { roundToStep } from '../../src/trade/mass'
+import { gramsFromMicrograms } from '../../src/trade/mass-ratio'
 import type { TestBench } from './batch'
 
 /** Does every step before the one named, all on target; the whole batch where none is named. */

@@ -11,7 +11,8 @@ import {
   openLedger,
   post,
 } from '../../src/trade/ledger'
-import { gramsFromMicrograms, microgramsFromGrams } from '../../src/trade/mass'
+import { microgramsFromGrams } from '../../src/trade/mass'
+import { gramsFromMicrograms } from '../../src/trade/mass-ratio'
 import { expectAbsolute } from './close'
 
 const reading = v.object({

@@ -1,7 +1,8 @@
 import * as v from 'valibot'
 import { expect } from 'vitest'
 import { advisePh } from '../../src/trade/acidity'
-import { gramsFromMicrograms, microgramsFromGrams } from '../../src/trade/mass'
+import { microgramsFromGrams } from '../../src/trade/mass'
+import { gramsFromMicrograms } from '../../src/trade/mass-ratio'
 import { expectAbsolute } from './close'
 
 const givenShape = v.object({

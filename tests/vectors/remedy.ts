@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { expect } from 'vitest'
-import { gramsFromMicrograms, microgramsFromGrams } from '../../src/trade/mass'
+import { microgramsFromGrams } from '../../src/trade/mass'
+import { gramsFromMicrograms } from '../../src/trade/mass-ratio'
 import { letQsAbsorb, type RemedyProblem, scaleTheRest } from '../../src/trade/remedy'
 import { verifyRemedy } from '../../src/trade/remedy-check'
 import { addTheLeast, departTheLeast, type LeastRemedy, spendTheLeast } from '../../src/trade/remedy-least'

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { expect } from 'vitest'
-import { gramsFromMicrograms, microgramsFromGrams } from '../../src/trade/mass'
+import { microgramsFromGrams } from '../../src/trade/mass'
+import { gramsFromMicrograms } from '../../src/trade/mass-ratio'
 import {
   expanded,
   reliabilityOf,
@@ -8,7 +9,7 @@ import {
   uncertaintyOf,
   uncertaintyOfFraction,
   type Weighing,
-} from '../../src/trade/weighing'
+} from '../../src/trade/reliability'
 import { expectRelative } from './close'
 
 const numbers = v.array(v.number())

@@ -1,4 +1,4 @@
-import { gramsFromMicrograms } from '../../trade/mass'
+import { gramsFromMicrograms } from '../../trade/mass-ratio'
 import type { FieldSpec, Values } from './field-spec'
 
 /** The texts of a document's fields, as a person would have typed them. */

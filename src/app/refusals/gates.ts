@@ -1,6 +1,7 @@
 import type { Gate } from '../../batch/gate'
 import type { BatchState } from '../../batch/state'
-import { nameOfVessel, titleOf } from '../../batch/wording'
+import { nameOfVessel } from '../../batch/vessel-name'
+import { titleOf } from '../../batch/wording'
 import type { Format } from '../format'
 import { grams } from './sentences'
 

@@ -1,5 +1,5 @@
+import { smallestReliableMass } from '../../trade/reliability'
 import { relativeTolerance } from '../../trade/tolerance'
-import { smallestReliableMass } from '../../trade/weighing'
 import type { FormulaCheck } from './check'
 import type { Checked } from './lines'
 

@@ -9,7 +9,7 @@ import { Icon } from '../../parts/icon'
 import { Pill } from '../../parts/pill'
 import type { BenchCard } from './order'
 
-const BatchForecast = latePart(async () => (await import('./batch-forecast')).BatchForecast)
+const BatchForecast = latePart(() => import('./batch-forecast'), 'BatchForecast')
 
 interface BatchCardProps {
   card: BenchCard

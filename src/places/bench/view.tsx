@@ -9,10 +9,10 @@ import { createBenchModel } from './model'
 import { callName } from './order'
 
 /** What is due today comes right after the batches. */
-const ChecksToday = latePart(async () => (await import('./checks-today')).ChecksToday)
+const ChecksToday = latePart(() => import('./checks-today'), 'ChecksToday')
 
 /** What stands here while nothing is in hand. */
-const BenchEmpty = latePart(async () => (await import('./bench-empty')).BenchEmpty)
+const BenchEmpty = latePart(() => import('./bench-empty'), 'BenchEmpty')
 
 /** Home: what is in hand, the most urgent first, what is due today, and a way to begin. */
 export function BenchPlace() {

@@ -1,7 +1,7 @@
 import type { App } from '../../app/app'
 import { formSentenceOf } from '../../app/refusals/forms'
 import type { Formula } from '../../batch/formula'
-import { isoOf } from '../../batch/instant'
+import { isoOf } from '../../batch/iso-of'
 import type { FormulaDraft } from './draft'
 import { draftKey } from './draft-keeping'
 import type { ReadDraft } from './draft-read'

@@ -20,8 +20,8 @@ import { RevisionLimits } from './revision-limits'
 import { RevisionLines } from './revision-lines'
 import { RevisionSteps } from './revision-steps'
 
-const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
-const ScaleSheet = latePart(async () => (await import('./scale-sheet')).ScaleSheet)
+const LabelSheet = latePart(() => import('../../app/label/label-sheet'), 'LabelSheet')
+const ScaleSheet = latePart(() => import('./scale-sheet'), 'ScaleSheet')
 
 export function FormulaPage({ id }: { id: string }) {
   const app = useApp()

@@ -6,7 +6,7 @@ import { readTable } from '../../app/import/table/read-table'
 import { nothingSettled, type Settled } from '../../app/import/table/settled'
 import type { Sheet } from '../../app/import/table/sheet'
 import type { ReadTable } from '../../app/import/table/understood'
-import { gramsFromMicrograms } from '../../trade/mass'
+import { gramsFromMicrograms } from '../../trade/mass-ratio'
 
 /** A spreadsheet while it is being understood, whole: kept at every change, so that a reload loses nothing. */
 export interface KeptImport {

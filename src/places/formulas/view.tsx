@@ -5,8 +5,8 @@ import { AsMadePage } from './as-made-page'
 import { FormulaPage } from './formula-page'
 import { FormulasList, spreadsheetAddress } from './formulas-list'
 
-const BatchesPage = latePart(async () => (await import('./batches-page')).BatchesPage)
-const SpreadsheetImport = latePart(async () => (await import('./spreadsheet-import')).SpreadsheetImport)
+const BatchesPage = latePart(() => import('./batches-page'), 'BatchesPage')
+const SpreadsheetImport = latePart(() => import('./spreadsheet-import'), 'SpreadsheetImport')
 
 /** The formulas of the house, and each of them to read or to change. */
 export function FormulasPlace() {

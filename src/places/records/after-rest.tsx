@@ -6,9 +6,9 @@ import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
 import type { RecordModel } from './record-model'
 
-const RestedSheet = latePart(async () => (await import('./rested-sheet')).RestedSheet)
-const DispositionSheet = latePart(async () => (await import('./disposition-sheet')).DispositionSheet)
-const ReworkSheet = latePart(async () => (await import('./rework-sheet')).ReworkSheet)
+const RestedSheet = latePart(() => import('./rested-sheet'), 'RestedSheet')
+const DispositionSheet = latePart(() => import('./disposition-sheet'), 'DispositionSheet')
+const ReworkSheet = latePart(() => import('./rework-sheet'), 'ReworkSheet')
 
 interface AfterRestProps {
   record: BatchRecord

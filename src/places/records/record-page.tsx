@@ -17,8 +17,8 @@ import { NoteSheet } from './note-sheet'
 import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
 
-const SignSheet = latePart(async () => (await import('./sign-sheet')).SignSheet)
-const LabelSheet = latePart(async () => (await import('../../app/label/label-sheet')).LabelSheet)
+const SignSheet = latePart(() => import('./sign-sheet'), 'SignSheet')
+const LabelSheet = latePart(() => import('../../app/label/label-sheet'), 'LabelSheet')
 
 /** One record: what can be done with it, and under it the paper. */
 export function RecordPage({ batch }: { batch: string }) {

@@ -1,7 +1,7 @@
 import { useId, useState } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import type { BatchState } from '../../batch/state'
-import { nameOfVessel } from '../../batch/wording'
+import { nameOfVessel } from '../../batch/vessel-name'
 import { PhaseHead } from '../../parts/rung'
 import { massIn } from '../../trade/ledger'
 import { useRun } from './run-context'

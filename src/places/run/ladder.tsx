@@ -11,7 +11,7 @@ import { type LadderPhase, ladderOf } from './ladder-of'
 import { useRun } from './run-context'
 import { Rungs } from './rungs'
 
-const CupsWaiting = latePart(async () => (await import('./cups-waiting')).CupsWaiting)
+const CupsWaiting = latePart(() => import('./cups-waiting'), 'CupsWaiting')
 
 /** Phases and their steps, actual beside target, how much is in; the way to add what was not planned. */
 export function Ladder() {

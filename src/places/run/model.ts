@@ -124,33 +124,13 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   }
   const settle = async (shown?: string): Promise<boolean> => {
     const id = stepId.peek()
-    const open = signals.deviation.peek()
-    if (open === null || id === null || busy.now()) return false
-    const [{ deviationPanel, intentionOfWay }, { offersNow }] = await Promise.all([
-      import('./deviation-model'),
-      import('./deviation-offers'),
-    ])
-    const panel = deviationPanel(stateNow(), id, drafts.of(id), await offersNow(app, stateNow(), open.id))
-    if (panel === null) return false
-    // Stock or room may have gone since it was shown.
-    if (shown !== undefined && panel.chosen?.kind !== shown) {
-      refusal.value = { code: 'REMEDY_IMPOSSIBLE' }
-      return false
-    }
-    const draft = drafts.of(id)
-    const intention = intentionOfWay(panel, stateNow(), id, draft, reckoner)
-    return intention !== null && act(intention, undefined, () => drafts.clear(id, draft))
+    const open = signals.deviation.peek()?.id
+    if (open === undefined || id === null || busy.now()) return false
+    const { settleDeviation } = await import('./late-acts')
+    return settleDeviation(world, { id, open, shown })
   }
-  const retry = async (): Promise<void> => {
-    const waited = handle.unsaved.peek().map(({ intention }) => intention)
-    await handle.retry()
-    const left = new Set(handle.unsaved.peek().map(({ intention }) => intention))
-    for (const intention of waited) {
-      if (left.has(intention) || !('step' in intention) || intention.step === undefined) continue
-      drafts.clear(intention.step, drafts.of(intention.step))
-      if (intention.step === stepId.peek()) moveOn(intention.step)
-    }
-  }
+  const retry = async (): Promise<void> => (await import('./late-acts')).retryUnsaved(world)
+  const world = { app, handle, drafts, reckoner, refusal, stepId, stateNow, act, moveOn }
 
   const place = keepingPlace(app, handle.id, stateNow)
   const keep = effect(() => place.moveTo(stepId.value))

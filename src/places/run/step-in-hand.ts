@@ -1,6 +1,5 @@
 import { whenIdle } from '../../app/after-paint'
 import type { App } from '../../app/app'
-import { keepLast } from '../../app/last-in-hand'
 import type { BatchState } from '../../batch/state'
 
 const keyOf = (batchId: string): string => `in-hand:${batchId}`
@@ -23,7 +22,9 @@ export function keepingPlace(app: App, batchId: string, stateNow: () => BatchSta
     const { step } = waiting
     waiting = null
     void app.drafts.write(keyOf(batchId), step)
-    if (step !== null) keepLast(app.drafts, stateNow(), step)
+    if (step === null) return
+    const state = stateNow()
+    void import('../../app/last-in-hand').then(({ keepLast }) => keepLast(app.drafts, state, step))
   }
   return {
     moveTo: (step) => {

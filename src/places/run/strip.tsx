@@ -8,7 +8,7 @@ import { useRun } from './run-context'
 import type { TimerFact } from './timers'
 
 /** What waits comes right after the clocks. */
-const LateChips = latePart(async () => (await import('./late-chips')).LateChips)
+const LateChips = latePart(() => import('./late-chips'), 'LateChips')
 
 /** More chips than this would push the others off; the rest are counted and lead to the bench. */
 const mostTimers = 3

@@ -11,7 +11,7 @@ import { RunProvider } from './run-context'
 import { RunScreen } from './screen'
 import { warmSheets } from './sheets/sheet-of'
 
-const NoSuchBatch = latePart(async () => (await import('./no-such-batch')).NoSuchBatch)
+const NoSuchBatch = latePart(() => import('./no-such-batch'), 'NoSuchBatch')
 
 /** Inside a batch: the ladder of its steps, the step in hand, and what the hand needs for it. */
 export function RunPlace() {

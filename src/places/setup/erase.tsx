@@ -30,7 +30,12 @@ export function Erase() {
             vessels and preferences. A backup file that was saved before stays where it is, and can be brought in again.
           </p>
           <div class="setup-buttons">
-            <PressAndHold label="Delete it all" icon="trash" seconds={3} onDone={() => app.upkeep.eraseEverything()} />
+            <PressAndHold
+              label="Delete it all"
+              icon="trash"
+              seconds={3}
+              onDone={() => void app.upkeep.eraseEverything()}
+            />
             <Button label="Leave it" onPress={() => setAsked(false)} />
           </div>
         </>

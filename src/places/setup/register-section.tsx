@@ -12,7 +12,7 @@ import type { IconName } from '../../parts/icon'
 import { Sheet } from '../../parts/sheet'
 import { putAway, type Register, registerForm } from './registers'
 
-const PinSheet = latePart(async () => (await import('./pin-sheet')).PinSheet)
+const PinSheet = latePart(() => import('./pin-sheet'), 'PinSheet')
 
 const words: Record<Register, { add: string; none: string; title: string; icon: IconName }> = {
   person: {

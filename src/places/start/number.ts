@@ -1,6 +1,6 @@
 import type { App, Batches } from '../../app/app'
 import type { Formula } from '../../batch/formula'
-import { isoOf } from '../../batch/instant'
+import { isoOf } from '../../batch/iso-of'
 import type { BatchSummary } from '../../batch/summary'
 
 const page = 100

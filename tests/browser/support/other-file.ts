@@ -1,8 +1,9 @@
 /** A backup file as another tablet might have saved it, made from one that this tablet saved. */
 import { createHash } from 'node:crypto'
 import { savedDraft } from '../../../src/batch/document'
-import { type Event, tipOf } from '../../../src/batch/event'
+import type { Event } from '../../../src/batch/event'
 import { seal } from '../../../src/batch/seal'
+import { tipOf } from '../../../src/batch/tip'
 
 const at = '2026-11-24T11:00:00.000+00:00'
 

@@ -1,12 +1,14 @@
 import { decide } from '../../../src/batch/decide.ts'
-import { advance, type Event, emptyTip, type Tip } from '../../../src/batch/event.ts'
+import type { Event, Tip } from '../../../src/batch/event.ts'
 import { extendBatch } from '../../../src/batch/extend.ts'
 import { foldBatch } from '../../../src/batch/fold.ts'
 import type { BatchHeader } from '../../../src/batch/header.ts'
-import { isoOf, msOf } from '../../../src/batch/instant.ts'
+import { msOf } from '../../../src/batch/instant.ts'
 import type { Intention } from '../../../src/batch/intention.ts'
+import { isoOf } from '../../../src/batch/iso-of.ts'
 import { seal } from '../../../src/batch/seal.ts'
 import type { BatchState } from '../../../src/batch/state.ts'
+import { advance, emptyTip } from '../../../src/batch/tip.ts'
 import { type Noise, noiseOf } from './noise.ts'
 
 /** A batch driven through the app's own door: intentions are decided, sealed and folded, with a clock of our own. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import canonicalize from 'canonicalize'
-import { isoOf } from '../../../src/batch/instant.ts'
+import { isoOf } from '../../../src/batch/iso-of.ts'
 import type { ArchiveHeader } from '../../../src/ports/archive.ts'
 import type { Bench } from './bench.ts'
 import { demonstrationCatalogue } from './catalogue.ts'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { test } from 'vitest'
-import { dateIsoOf, isoOf, msOf } from '../../../src/batch/instant'
+import { msOf } from '../../../src/batch/instant'
+import { dateIsoOf, isoOf } from '../../../src/batch/iso-of'
 import { propertyRuns } from '../runs'
 
 const moment = fc.integer({ min: Date.UTC(1900, 0, 1), max: Date.UTC(2200, 0, 1) })

@@ -2,10 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import {
   addedInAll,
-  addedOf,
   contentsOf,
-  copyLedger,
-  heldInAll,
   inSink,
   type Ledger,
   type Movement,
@@ -13,9 +10,9 @@ import {
   openLedger,
   post,
   type Sink,
-  sinkContents,
-  vesselsOf,
 } from '../../../src/trade/ledger'
+import { copyLedger } from '../../../src/trade/ledger-copy'
+import { addedOf, heldInAll, sinkContents, vesselsOf } from '../../../src/trade/ledger-sums'
 import { propertyRuns } from '../runs'
 
 const sinks: readonly Sink[] = ['evaporated', 'sampled', 'left-behind', 'spilled', 'discarded', 'filled']

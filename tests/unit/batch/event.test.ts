@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { advance, type Event, emptyTip, inFoldOrder, tipOf } from '../../../src/batch/event'
+import { type Event, inFoldOrder } from '../../../src/batch/event'
 import { hashOf, isIntact, seal } from '../../../src/batch/seal'
+import { advance, emptyTip, tipOf } from '../../../src/batch/tip'
 import { openTestBench } from '../../support/batch'
 import { lotionHeader } from '../../support/formulas'
 import { runUpTo } from '../../support/run'

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { dateIsoOf, isoOf, msOf } from '../../../src/batch/instant'
+import { msOf } from '../../../src/batch/instant'
+import { dateIsoOf, isoOf } from '../../../src/batch/iso-of'
 
 test.each([
   ['2026-06-16T10:35:00.000+01:00', Date.UTC(2026, 5, 16, 9, 35)],

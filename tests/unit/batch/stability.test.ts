@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { foldBatch } from '../../../src/batch/fold'
-import { isoOf } from '../../../src/batch/instant'
+import { isoOf } from '../../../src/batch/iso-of'
 import { dayMs, standingOf } from '../../../src/batch/pulls'
 import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import { pullsLeft, stabilityOf } from '../../../src/batch/stability'

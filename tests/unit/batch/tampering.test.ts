@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { firstDifference } from '../../../src/batch/difference'
-import { advance, type Draft, type Event, emptyTip } from '../../../src/batch/event'
+import type { Draft, Event } from '../../../src/batch/event'
 import type { Kind } from '../../../src/batch/kinds'
 import { bodySchemas } from '../../../src/batch/schemas/bodies'
 import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import { isIntact, seal } from '../../../src/batch/seal'
+import { advance, emptyTip } from '../../../src/batch/tip'
 import { verifyTrail } from '../../../src/batch/verify-trail'
 import { wholeSamples } from '../../support/whole-samples'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { isoOf } from '../../../src/batch/instant'
+import { isoOf } from '../../../src/batch/iso-of'
 import { recordOf } from '../../../src/batch/record'
 import { at, cooling, readings } from '../../support/thermal-bench'
 

@@ -5,7 +5,7 @@ import { openDB } from 'idb'
 import { describe, expect, it, vi } from 'vitest'
 import { isIntact } from '../../../src/batch/seal'
 import type { HealReport } from '../../../src/ports/event-log'
-import { type Database, databaseName, databaseVersion, migrate } from '../../../src/store/schema'
+import { databaseName, databaseVersion, migrate } from '../../../src/store/schema'
 import { newTablet, openPage } from './support.ts'
 
 interface SavedLog {
@@ -27,7 +27,7 @@ const saved = readdirSync(folder)
 async function restore({ version, stores }: SavedLog): Promise<void> {
   const db = await openDB(databaseName, version, {
     upgrade: (opened, oldVersion, _new, tx) =>
-      migrate(opened as unknown as Database, oldVersion, tx as never, () => 'unused', version),
+      migrate(opened as never, oldVersion, tx as never, () => 'unused', version),
   })
   for (const { name, keys, values } of stores) {
     const tx = db.transaction(name, 'readwrite')

@@ -5,6 +5,7 @@
 import 'fake-indexeddb/auto'
 import { writeFileSync } from 'node:fs'
 import { databaseVersion } from '../../../src/store/schema.ts'
+import { whole } from '../../../src/store/whole-database'
 import { newTablet, openPage, request, write } from './support.ts'
 
 const tablet = newTablet()
@@ -25,7 +26,7 @@ await page.store.log.hold({
 })
 await page.store.drafts.write('run/batch:a/reading', '12,3')
 
-const db = await page.store.connection.get()
+const db = whole(await page.store.connection.get())
 const stores = await Promise.all(
   [...db.objectStoreNames].map(async (name) => ({
     name,

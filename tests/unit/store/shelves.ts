@@ -1,5 +1,6 @@
-import { advance, type Event, emptyTip } from '../../../src/batch/event'
+import type { Event } from '../../../src/batch/event'
 import { seal } from '../../../src/batch/seal'
+import { advance, emptyTip } from '../../../src/batch/tip'
 import type { Archive, ArchivePreview } from '../../../src/ports/archive'
 import { archiveOf } from '../../../src/store/archive'
 import type { ArchiveShelf } from '../../../src/store/archive-shelf'

@@ -1,5 +1,6 @@
-import { advance, type Event, emptyTip, type Tip } from '../../../src/batch/event'
+import type { Event, Tip } from '../../../src/batch/event'
 import { isIntact, seal } from '../../../src/batch/seal'
+import { advance, emptyTip } from '../../../src/batch/tip'
 import type { AppendRequest } from '../../../src/ports/event-log'
 import { type BuiltStore, buildStore } from '../../../src/store/build-store'
 import { journalFiles } from '../../../src/store/journal-files'
@@ -68,9 +69,9 @@ export async function openAtOnce(tablet: Tablet, pages: Pages = nobody): Promise
   const state = storageState()
   await tablet.locks.keep(pageLock(pageId))
   const journal = faultyJournal(tablet, pageId)
-  const now = () => '2026-03-02T09:00:00.000+01:00'
+  const now = async () => '2026-03-02T09:00:00.000+01:00'
   const parts = {
-    journal,
+    journal: Promise.resolve(journal),
     locks: tablet.locks,
     pageId,
     pages,

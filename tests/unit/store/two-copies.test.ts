@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Event } from '../../../src/batch/event'
 import type { HealReport } from '../../../src/ports/event-log'
 import { verifyAll } from '../../../src/store/verify'
+import { whole } from '../../../src/store/whole-database'
 import { idsOf, newTablet, type OpenPage, openAtOnce, openPage, request, type Tablet, write } from './support.ts'
 
 let tablet: Tablet
@@ -76,7 +77,7 @@ describe('the two copies', () => {
     first.journal.breakDown()
     const onlyDatabase = write('batch:c', 2).events
     await first.store.log.append(request(onlyDatabase))
-    const db = await first.store.connection.get()
+    const db = whole(await first.store.connection.get())
     await db.delete('events', ['batch:b', 'r1', 2])
     const row = await db.get('heads', 'batch:b')
     if (row) await db.put('heads', { ...row, count: 2 })
@@ -132,7 +133,7 @@ describe('the two copies', () => {
   it('[S15] a database lost while a page is open is filled again before the page may use it', async () => {
     const { a } = await recorded()
     const page = await openPage(tablet)
-    const db = await page.store.connection.get()
+    const db = whole(await page.store.connection.get())
     loseDatabase()
     db.close()
     const more = write('batch:a', 1, 'r1', { next: 5, lamport: 5, hash: a.at(-1)?.hash ?? null })
@@ -143,7 +144,7 @@ describe('the two copies', () => {
   it('[S15] nothing is appended before the database is known to hold what the journal holds', async () => {
     const { b } = await recorded()
     const first = await openPage(tablet)
-    const db = await first.store.connection.get()
+    const db = whole(await first.store.connection.get())
     const row = await db.get('heads', 'batch:b')
     await db.delete('events', ['batch:b', 'r1', 2])
     if (row && b[1]) await db.put('heads', { ...row, count: 2, hash: b[1].hash, lamport: 2 })
@@ -172,7 +173,7 @@ describe('the two copies', () => {
   it('[S17] idle verification names entries whose content no longer has their hash, and drops none', async () => {
     await recorded()
     const page = await openPage(tablet)
-    const db = await page.store.connection.get()
+    const db = whole(await page.store.connection.get())
     const [entry] = await page.store.log.read('batch:b')
     if (entry) await db.put('events', { ...entry, body: { text: 'changed' } }, ['batch:b', 'r1', 0])
     const found: string[] = []

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { compositionAsMade, massBalanceReading, reconcile } from '../../../src/trade/composition'
-import { copyLedger, type Ledger, type Movement, openLedger, post } from '../../../src/trade/ledger'
+import { type Ledger, type Movement, openLedger, post } from '../../../src/trade/ledger'
+import { copyLedger } from '../../../src/trade/ledger-copy'
 
 function ledgerWith(...movements: Movement[]): Ledger {
   const ledger = openLedger()

@@ -1,19 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import {
   addedInAll,
-  addedOf,
   contentsOf,
-  copyLedger,
-  heldInAll,
   inSink,
   type Ledger,
   type Movement,
   massIn,
   openLedger,
   post,
-  sinkContents,
-  vesselsOf,
 } from '../../../src/trade/ledger'
+import { copyLedger } from '../../../src/trade/ledger-copy'
+import { addedOf, heldInAll, sinkContents, vesselsOf } from '../../../src/trade/ledger-sums'
 
 const add = (to: string, component: string, massUg: number): Movement => ({ kind: 'add', to, component, massUg })
 

@@ -2,14 +2,13 @@ import { describe, expect, test } from 'vitest'
 import {
   decimalsOf,
   formatMass,
-  gramsFromMicrograms,
   massFromUnit,
   microgramsFromGrams,
-  mulDiv,
   roundDownToStep,
   roundToStep,
   roundUpToStep,
 } from '../../../src/trade/mass'
+import { gramsFromMicrograms, mulDiv } from '../../../src/trade/mass-ratio'
 
 describe('masses in micrograms', () => {
   test('[L10] grams become micrograms exactly as typed', () => {

@@ -1,14 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import {
-  type Balance,
   expanded,
-  netOf,
   reliabilityOf,
   smallestReliableMass,
   uncertaintyOf,
   uncertaintyOfFraction,
   type Weighing,
-} from '../../../src/trade/weighing'
+} from '../../../src/trade/reliability'
+import { type Balance, netOf } from '../../../src/trade/weighing'
 
 const balance: Balance = { stepUg: 10_000, repeatabilityUg: 10_000, capacityUg: 2_200_000_000 }
 

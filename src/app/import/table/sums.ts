@@ -1,4 +1,4 @@
-import { gramsFromMicrograms } from '../../../trade/mass'
+import { gramsFromMicrograms } from '../../../trade/mass-ratio'
 import { readLineAmount, readShare } from './line-amounts'
 import type { Mapping } from './mapping'
 import type { PhasesFound } from './phases'

@@ -1,6 +1,7 @@
 import { vesselNow } from '../../../batch/progress'
 import type { KindOf } from '../../../batch/step'
-import { askOf, nameOfVessel } from '../../../batch/wording'
+import { nameOfVessel } from '../../../batch/vessel-name'
+import { askOf } from '../../../batch/wording'
 import { TypedField } from '../typed-field'
 import { EmptyingCard } from './emptying'
 import type { Primary } from './layout'

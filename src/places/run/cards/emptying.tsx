@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { vesselNow } from '../../../batch/progress'
 import type { KindOf } from '../../../batch/step'
-import { nameOfVessel } from '../../../batch/wording'
+import { nameOfVessel } from '../../../batch/vessel-name'
 import { HeroNumber, SayLine } from '../../../parts/hero'
 import { massIn } from '../../../trade/ledger'
 import { TypedField } from '../typed-field'

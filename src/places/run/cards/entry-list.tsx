@@ -2,9 +2,9 @@ import { useFormat } from '../../../app/format'
 import { wordsOf } from '../../../batch/entry-words'
 import { Button } from '../../../parts/button'
 import { Icon } from '../../../parts/icon'
-import { entriesOfStep, type StepEntry } from '../entries'
 import { personById } from '../people'
 import { useRun } from '../run-context'
+import { entriesOfStep, type StepEntry } from '../step-entries'
 import { useSay } from '../use-say'
 
 /** What was recorded for the step in hand, each with where it stands and a way to strike it out. */

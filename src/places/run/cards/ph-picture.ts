@@ -1,7 +1,7 @@
 import type { Format } from '../../../app/format'
 import type { Adjusting } from '../../../batch/adjusting'
 import type { PlotPicture } from '../../../parts/plot-picture'
-import { gramsFromMicrograms } from '../../../trade/mass'
+import { gramsFromMicrograms } from '../../../trade/mass-ratio'
 
 /** pH against grams: what was read, the window, and the addition that is proposed. */
 export function phPicture(adjusting: Adjusting, format: Format): PlotPicture {

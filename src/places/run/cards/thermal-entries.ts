@@ -1,5 +1,5 @@
 import { celsiusMeant } from '../../../batch/fahrenheit'
-import { isoOf } from '../../../batch/instant'
+import { isoOf } from '../../../batch/iso-of'
 import type { Surroundings } from '../../../batch/kinds'
 import type { KindOf } from '../../../batch/step'
 import type { ThermalCourse } from '../../../batch/thermal-course'

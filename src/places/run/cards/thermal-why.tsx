@@ -1,6 +1,6 @@
 import type { Format } from '../../../app/format'
 import type { BatchState } from '../../../batch/state'
-import { nameOfVessel } from '../../../batch/wording'
+import { nameOfVessel } from '../../../batch/vessel-name'
 import type { ThermalAct } from './thermal-act'
 import { hotWords, missedWords, setTooLowWords, whyWords } from './thermal-words'
 import type { ThermalView } from './use-thermal'

@@ -2,7 +2,7 @@ import type { Format } from '../../../app/format'
 import type { Check } from '../../../batch/formula'
 import type { Thickening } from '../../../batch/thickening'
 import type { PlotPicture } from '../../../parts/plot-picture'
-import { gramsFromMicrograms } from '../../../trade/mass'
+import { gramsFromMicrograms } from '../../../trade/mass-ratio'
 
 /** Viscosity against grams: what was read, and the window. */
 export function viscosityPicture(

@@ -12,8 +12,8 @@ import { ReadingHero } from '../reading-hero'
 import { useRun } from '../run-context'
 import { WeighHead } from './weigh-head'
 
-const Forewarning = latePart(async () => (await import('./forewarning')).Forewarning)
-const SecondPerson = latePart(async () => (await import('./second-person')).SecondPerson)
+const Forewarning = latePart(() => import('./forewarning'), 'Forewarning')
+const SecondPerson = latePart(() => import('./second-person'), 'SecondPerson')
 
 /** The card of a weighing: what, from which lot, how much is on the balance and how far it is from its band. */
 export function WeighCard() {

@@ -1,7 +1,7 @@
 import { sentenceOf } from '../../../app/refusals'
 import type { Gate } from '../../../batch/gate'
 import type { Intention } from '../../../batch/intention'
-import { nameOfVessel } from '../../../batch/wording'
+import { nameOfVessel } from '../../../batch/vessel-name'
 import { Button } from '../../../parts/button'
 import { NumberField } from '../../../parts/number-field'
 import { useRun } from '../run-context'

@@ -1,6 +1,6 @@
 import { useFormat } from '../../../app/format'
 import { sentenceOf } from '../../../app/refusals'
-import { nameOfVessel } from '../../../batch/wording'
+import { nameOfVessel } from '../../../batch/vessel-name'
 import { Button } from '../../../parts/button'
 import { TextField } from '../../../parts/form'
 import { Notice } from '../../../parts/notice'
