@@ -29,26 +29,28 @@ function Rework({ rework, ...paper }: PaperProps & { rework: ReworkRecord }) {
           <thead>
             <tr>
               <th scope="col">Added</th>
-              <th scope="col">Lot</th>
               <th scope="col" class="paper-number">
                 Asked for
               </th>
               <th scope="col" class="paper-number">
                 Weighed
               </th>
-              <th scope="col">By</th>
             </tr>
           </thead>
           <tbody>
             {additions.map((row) => (
               <tr key={row.entry} class={row.struck ? 'paper-struck-row' : undefined}>
-                <td>{row.struck ? <s>{row.name}</s> : row.name}</td>
-                <td>{row.lot ?? ''}</td>
+                <td>
+                  {row.struck ? <s>{row.name}</s> : row.name}
+                  <span class="paper-small">
+                    {' '}
+                    {[row.lot === undefined ? '' : `lot ${row.lot}`, `${format.time(row.atMs)} ${row.by}`]
+                      .filter((part) => part !== '')
+                      .join(', ')}
+                  </span>
+                </td>
                 <td class="paper-number">{row.targetUg === undefined ? '' : format.massWithUnit(row.targetUg)}</td>
                 <td class="paper-number paper-strong">{format.massWithUnit(row.netUg)}</td>
-                <td>
-                  {row.by} {format.time(row.atMs)}
-                </td>
               </tr>
             ))}
           </tbody>
