@@ -70,6 +70,7 @@ const setup: readonly Place[] = [
     shows: 'Beside the standard',
     opens: 'Enter the 4 checks that are due',
   },
+  { name: 'signing a record', address: 'records/…', shows: 'The signature covers', opens: 'Sign' },
 ]
 
 test.describe('[B20] every place keeps WCAG 2.2 AA, and nothing scrolls sideways, in three sizes, light and dark', () => {

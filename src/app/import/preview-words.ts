@@ -22,6 +22,7 @@ const kindNames: Readonly<Record<string, string>> = {
   person: 'People',
   balance: 'Balances',
   vessel: 'Vessels',
+  picture: 'Pictures',
   settings: 'Preferences',
 }
 
