@@ -8,7 +8,8 @@ export type Route =
   /** With a batch: what of that batch, as it was made, goes into the next revision. */
   | { readonly place: 'formulas'; readonly formula?: string; readonly batch?: string }
   | { readonly place: 'materials'; readonly material?: string }
-  | { readonly place: 'records'; readonly batch?: string }
+  /** `part`: its kept jars, or one of them. With `pulls` in the place of a batch: the jars of all batches. */
+  | { readonly place: 'records'; readonly batch?: string; readonly part?: string }
   | { readonly place: 'setup'; readonly section?: string }
 
 const detailOf = (route: Route): readonly (string | undefined)[] => {
@@ -24,7 +25,7 @@ const detailOf = (route: Route): readonly (string | undefined)[] => {
     case 'materials':
       return [route.material]
     case 'records':
-      return [route.batch]
+      return [route.batch, route.part]
     case 'setup':
       return [route.section]
   }
@@ -49,7 +50,7 @@ export function routeOf(hash: string): Route {
     case 'materials':
       return first ? { place, material: first } : { place }
     case 'records':
-      return first ? { place, batch: first } : { place }
+      return first ? { place, batch: first, ...(second ? { part: second } : {}) } : { place }
     case 'setup':
       return first ? { place, section: first } : { place }
     default:

@@ -45,7 +45,7 @@ export function optionsOf(
     scale: which,
     stroke: () => inks().quiet,
     font: font(400),
-    size: () => (which === 'y' ? 52 : picture().x.ticks === 'number' ? 66 : 40),
+    size: (_, values) => (which === 'y' ? widthOf(values) : picture().x.ticks === 'number' ? 66 : 40),
     grid: { show: which === 'y', stroke: () => inks().rule, width: 1 },
     ticks: { show: which === 'x', stroke: () => inks().quiet, width: 1, size: 6 },
     border: { show: which === 'x', stroke: () => inks().quiet, width: 2 },
@@ -82,6 +82,10 @@ export function optionsOf(
     },
   }
 }
+
+/** Room for the longest figure, 10 px a sign; as much as four signs at least. */
+const widthOf = (values: readonly string[] | null): number =>
+  Math.max(52, 12 + 10 * Math.max(0, ...(values ?? []).map((value) => value.length)))
 
 /** What must be in sight: all that is drawn, and a little air. */
 export function rangesOf(picture: PlotPicture): Record<'x' | 'y', readonly [number, number]> {

@@ -4,10 +4,13 @@ import { useApp } from '../../app/app'
 import type { BackupSight } from '../../app/backup/backup-due'
 import { counted } from '../../app/counted'
 import { type Format, useFormat } from '../../app/format'
+import { isToPull } from '../../app/jars-due'
 import { addressOf, type Route } from '../../app/routes'
+import { useJarsLeft } from '../../app/use-jars-left'
 import { classes } from '../../parts/classes'
 import { Icon, type IconName } from '../../parts/icon'
 import type { TodayCheck } from './checks'
+import { JarsToday } from './jars-today'
 import { createTodayModel } from './today-model'
 
 /** What is due today: of batches, of instruments, of the data. */
@@ -16,18 +19,25 @@ export function ChecksToday() {
   const model = useMemo(() => createTodayModel(app), [app])
   useEffect(() => model.dispose, [model])
   const checks = model.checks.value
+  const nowMs = Math.floor(app.nowMs.value / 60_000) * 60_000
+  const jars = (useJarsLeft() ?? []).filter(({ pull }) => isToPull(pull, nowMs))
+  const [due, later] = [checks.filter((check) => check.due), checks.filter((check) => !check.due)]
   return (
     <section class="checks" aria-labelledby="checks-today">
       <h2 class="checks-title" id="checks-today">
         Checks today
       </h2>
-      {checks.length === 0 ? (
+      {checks.length === 0 && jars.length === 0 ? (
         <p class="checks-none">
           <Icon name="check" /> Nothing is due.
         </p>
       ) : (
         <ul class="checks-list">
-          {checks.map((check) => (
+          {due.map((check) => (
+            <CheckRow key={keyOf(check)} check={check} />
+          ))}
+          <JarsToday jars={jars} nowMs={nowMs} />
+          {later.map((check) => (
             <CheckRow key={keyOf(check)} check={check} />
           ))}
         </ul>

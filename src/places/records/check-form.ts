@@ -143,7 +143,7 @@ export interface Late {
 
 export function readMoment(
   draft: Pick<CheckDraft, 'moment' | 'reason'>,
-  record: BatchRecord,
+  record: Pick<BatchRecord, 'opened'>,
   { nowMs, offsetMinutes }: FormWorld,
 ): Late | CheckProblem {
   const localMs = msOf(draft.moment)

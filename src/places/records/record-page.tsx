@@ -6,6 +6,7 @@ import './print.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { SaveNotice } from '../../app/import/save-notice'
+import { stabilityAddress } from '../../app/jar-address'
 import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
 import type { BatchRecord } from '../../batch/record'
@@ -83,6 +84,7 @@ function Tools({ record, model, onLabel }: ToolsProps) {
         label="New revision from this batch"
         href={addressOf({ place: 'formulas', formula: record.header.formulaId, batch: id })}
       />
+      <Button icon="calendar-clock" label="Stability" href={stabilityAddress(id)} />
       <Button icon="printer" label="Print" onPress={() => window.print()} />
       <Button icon="file-text" label="Label draft" onPress={onLabel} />
       <Button icon="download" label="Save this batch" onPress={model.save} />

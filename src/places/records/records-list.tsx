@@ -5,6 +5,7 @@ import { useFormat } from '../../app/format'
 import { BringIn } from '../../app/import/archive-import'
 import { createSaver, everythingName } from '../../app/import/save-file'
 import { SaveNotice } from '../../app/import/save-notice'
+import { allBatches } from '../../app/jar-address'
 import { addressOf } from '../../app/routes'
 import type { BatchSummary } from '../../batch/summary'
 import { Button } from '../../parts/button'
@@ -46,7 +47,14 @@ export function RecordsList() {
         <Shelf title="Finished" batches={model.finished.value} />
         <Foot model={model} searching={searching} />
       </div>
-      <aside class="records-side" aria-label="Files">
+      <aside class="records-side" aria-label="Kept jars and files">
+        <h2>Kept jars</h2>
+        <Button
+          icon="calendar-clock"
+          label="Stability pulls"
+          href={addressOf({ place: 'records', batch: allBatches })}
+          full
+        />
         <h2>Files</h2>
         <p class="records-hint">
           A file is the only copy that leaves this tablet. It holds every entry with its hash, and can be brought in

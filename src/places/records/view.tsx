@@ -1,11 +1,20 @@
 import { useApp } from '../../app/app'
+import { allBatches, jarParts } from '../../app/jar-address'
+import { latePart } from '../../app/late-part'
 import { RecordPage } from './record-page'
 import { RecordsList } from './records-list'
 
-/** Finished batches and those in hand, and the record of each. */
+const StabilityPage = latePart(async () => (await import('./stability-page')).StabilityPage)
+const JarEntry = latePart(async () => (await import('./jar-entry')).JarEntry)
+const PullsPage = latePart(async () => (await import('./pulls-page')).PullsPage)
+
+/** Finished batches and those in hand, the record of each, and its kept jars. */
 export function RecordsPlace() {
   const { route } = useApp()
   const at = route.value
-  const batch = at.place === 'records' ? at.batch : undefined
-  return batch === undefined ? <RecordsList /> : <RecordPage key={batch} batch={batch} />
+  const { batch, part } = at.place === 'records' ? at : {}
+  if (batch === undefined) return <RecordsList />
+  if (part === undefined) return batch === allBatches ? <PullsPage /> : <RecordPage key={batch} batch={batch} />
+  if (part === jarParts.stability) return <StabilityPage key={batch} batch={batch} />
+  return <JarEntry key={`${batch} ${part}`} batch={batch} part={part} />
 }
