@@ -6,6 +6,7 @@ import { RecordsList } from './records-list'
 
 const StabilityPage = latePart(async () => (await import('./stability-page')).StabilityPage)
 const JarEntry = latePart(async () => (await import('./jar-entry')).JarEntry)
+const JarLabels = latePart(async () => (await import('./jar-labels')).JarLabels)
 const PullsPage = latePart(async () => (await import('./pulls-page')).PullsPage)
 
 /** Finished batches and those in hand, the record of each, and its kept jars. */
@@ -16,5 +17,6 @@ export function RecordsPlace() {
   if (batch === undefined) return <RecordsList />
   if (part === undefined) return batch === allBatches ? <PullsPage /> : <RecordPage key={batch} batch={batch} />
   if (part === jarParts.stability) return <StabilityPage key={batch} batch={batch} />
+  if (part === jarParts.labels) return <JarLabels key={batch} batch={batch} />
   return <JarEntry key={`${batch} ${part}`} batch={batch} part={part} />
 }

@@ -1,0 +1,43 @@
+/** Kept jars: a plan from a template, results in one pass by the keyboard, how they go, and labels that lead back. */
+import { expect, setOutBench, test } from './support/bench.ts'
+
+test('[B48] jars are planned, read in one pass, seen to leave their limit, and labelled with their own address', async ({
+  page,
+  context,
+}) => {
+  await setOutBench(page, context)
+  await page.getByRole('link', { name: /^Lotion 011: 2 jars to pull/ }).click()
+  const first = page.getByRole('region', { name: 'QW-LOT-01-011, 25 °C, week 2' })
+  await first.getByLabel('pH, rested').focus()
+  for (const figure of ['5.09', '11450', '5.07', '11100']) {
+    await page.keyboard.type(figure)
+    await page.keyboard.press('Enter')
+  }
+  await expect(page.getByRole('button', { name: 'Record 2 jars' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('All jars that were due are read')).toBeVisible()
+
+  await page.getByRole('link', { name: 'Records', exact: true }).click()
+  await page.getByRole('link', { name: /QW-LOT-01-009/ }).click()
+  await page.getByRole('link', { name: 'Stability' }).click()
+  const hot = page.getByRole('figure', { name: 'Viscosity, rested, 40 °C' })
+  await expect(hot.getByText(/^Its 95 % bound meets 8,000 mPa·s after 1\.6 weeks/)).toBeVisible()
+  await expect(hot.getByText(/^Indication only: .*warmer than a shelf/)).toBeVisible()
+  await expect(hot.locator('canvas')).toBeVisible()
+
+  await page.getByRole('link', { name: 'Records', exact: true }).click()
+  await page.getByRole('link', { name: /QW-LOT-01-012/ }).click()
+  await page.getByRole('link', { name: 'Stability' }).click()
+  await page.getByRole('button', { name: 'Make a plan' }).click()
+  const sheet = page.getByRole('dialog', { name: 'Stability plan' })
+  await sheet.getByRole('radio', { name: 'Quick look, 4 weeks' }).check({ force: true })
+  await sheet.getByRole('button', { name: 'Keep this plan' }).click()
+  await expect(page.getByRole('link', { name: /^40 °C, week 4/ })).toBeVisible()
+
+  await page.getByRole('link', { name: 'Jar labels' }).click()
+  await page.getByLabel('First free label').fill('20')
+  await expect(page.getByRole('img', { name: /^A sheet with 2 labels: 25 °C, day 0; 40 °C, day 0/ })).toBeVisible()
+  const address = await page.locator('[data-address$="/40c.28"]').getAttribute('data-address')
+  await page.goto(address ?? '')
+  await expect(page.getByRole('region', { name: 'QW-LOT-01-012, 40 °C, week 4' })).toBeVisible()
+})
