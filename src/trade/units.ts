@@ -1,5 +1,5 @@
 import type { ConstantNode, MathNode, OperatorNode, ParenthesisNode } from 'mathjs'
-import { ratioOf, times } from './decimal'
+import { times as product, ratioOf } from './decimal'
 import { type Micrograms, massFromRatio } from './mass'
 import { checkNumber, type NumberOptions, type NumberRefusal, readDecimal, readMass, splitUnit } from './number-text'
 import { type Result, refuse } from './result'
@@ -37,63 +37,56 @@ export async function readQuantity(
   options: NumberOptions = {},
 ): Promise<Result<number, QuantityRefusal>> {
   const { number, unit } = splitUnit(text)
-  const known = unitNames[dimension].get(unit.replace(/\s+/g, '').toLowerCase())
-  if (known === undefined && number === '') return refuse({ code: 'NUMBER_LETTERS', text: text.trim() })
-  if (known === undefined) return refuse({ code: 'UNIT_UNKNOWN', unit, dimension })
+  const home = toHome[dimension].get(unit.replace(/\s+/g, '').toLowerCase())
+  if (home === undefined && number === '') return refuse({ code: 'NUMBER_LETTERS', text: text.trim() })
+  if (home === undefined) return refuse({ code: 'UNIT_UNKNOWN', unit, dimension })
   if (dimension === 'mass') return readMass(text, options)
   const read = readDecimal(number)
-  if (!read.ok) return read
-  const home = homeUnits[dimension]
-  const value = known === home ? read.value : tidy(await convert(read.value, known, home))
-  return checkNumber(value, options)
+  return read.ok ? checkNumber(tidy(home(read.value)), options) : read
 }
 
 /** The mass of a volume at a density, exact for the decimals as typed. */
 export const massOfVolume = (volumeMl: number, densityGPerMl: number): Micrograms =>
-  massFromRatio(times(ratioOf(volumeMl), ratioOf(densityGPerMl)), 'g')
+  massFromRatio(product(ratioOf(volumeMl), ratioOf(densityGPerMl)), 'g')
 
-const homeUnits = { temperature: 'degC', volume: 'ml', viscosity: 'mPa s', time: 'ms' } as const
+type Conversion = (value: number) => number
 
-const sameName = (...names: string[]): [string, string][] => names.map((name) => [name, name])
+const times =
+  (factor: number): Conversion =>
+  (value) =>
+    value * factor
 
-/** What people write, in small letters without blanks, and what the unit is called in the arithmetic library. */
-const unitNames: Record<Dimension, ReadonlyMap<string, string>> = {
-  mass: new Map(sameName('', 'µg', 'μg', 'ug', 'mg', 'g', 'kg', 'oz', 'lb')),
+const eachAs = (conversion: Conversion, ...names: string[]): [string, Conversion][] =>
+  names.map((name) => [name, conversion])
+
+/** What people write, in small letters without blanks, and how it becomes the app's unit; all by definition (SI). */
+const toHome: Record<Dimension, ReadonlyMap<string, Conversion>> = {
+  // Masses are read exactly, by `readMass`: here only the names count.
+  mass: new Map(eachAs(times(1), '', 'µg', 'μg', 'ug', 'mg', 'g', 'kg', 'oz', 'lb')),
   temperature: new Map([
-    ['', 'degC'],
-    ['°c', 'degC'],
-    ['c', 'degC'],
-    ['°f', 'degF'],
-    ['f', 'degF'],
+    ...eachAs(times(1), '', '°c', 'c'),
+    ...eachAs((fahrenheit) => (fahrenheit - 32) / 1.8, '°f', 'f'),
   ]),
-  volume: new Map([['', 'ml'], ['cm³', 'cm3'], ['cc', 'cm3'], ...sameName('ml', 'l', 'cm3')]),
+  volume: new Map([...eachAs(times(1), '', 'ml', 'cm3', 'cm³', 'cc'), ...eachAs(times(1000), 'l')]),
   viscosity: new Map([
-    ['', 'mPa s'],
-    ['mpa·s', 'mPa s'],
-    ['mpas', 'mPa s'],
-    ['mpa.s', 'mPa s'],
-    ['cp', 'mPa s'],
-    ['cps', 'mPa s'],
-    ['pa·s', 'Pa s'],
-    ['pas', 'Pa s'],
-    ['pa.s', 'Pa s'],
+    ...eachAs(times(1), '', 'mpa·s', 'mpas', 'mpa.s', 'cp', 'cps'),
+    ...eachAs(times(1000), 'pa·s', 'pas', 'pa.s'),
   ]),
   time: new Map([
-    ['', 'minute'],
-    ['min', 'minute'],
-    ['h', 'hour'],
-    ['s', 'second'],
-    ['ms', 'ms'],
+    ...eachAs(times(60_000), '', 'min'),
+    ...eachAs(times(3_600_000), 'h'),
+    ...eachAs(times(1000), 's'),
+    ...eachAs(times(1), 'ms'),
   ]),
 }
 
 /** Binary noise off: 250.31 − 187.02 is 63.29. */
 const tidy = (value: number): number => Number(value.toFixed(9))
 
-/** The arithmetic library, fetched once, when the first sum or unit needs it; only its parser and units are taken. */
+/** The arithmetic library, fetched once, when the first sum needs it; only its parser, over plain numbers, is taken. */
 const loadMath = once(async () => {
-  const { create, parseDependencies = {}, unitDependencies = {} } = await import('mathjs')
-  return create({ parseDependencies, unitDependencies })
+  const { create, parseDependencies = {} } = await import('mathjs/number')
+  return create({ parseDependencies })
 })
 
 function once<T>(make: () => Promise<T>): () => Promise<T> {
@@ -103,11 +96,6 @@ function once<T>(make: () => Promise<T>): () => Promise<T> {
     made[0] = promise
     return promise
   }
-}
-
-async function convert(value: number, from: string, to: string): Promise<number> {
-  const { unit } = await loadMath()
-  return unit(value, from).toNumber(to)
 }
 
 /** The worth of a sum, or nothing where it is not one. */
