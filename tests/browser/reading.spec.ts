@@ -64,6 +64,10 @@ const setup: readonly Place[] = [
   { name: 'about', address: 'setup/about', shows: 'Cautions' },
   { name: 'records', address: 'records', shows: 'Save everything' },
   { name: 'a record', address: 'records/…', shows: 'Every hash fits' },
+  { name: 'the pulls of all batches', address: 'records/pulls', shows: 'Missed' },
+  { name: 'the jars that are due', address: 'records/pulls/today', shows: 'Record what is read' },
+  { name: 'kept jars', address: 'records/01a17ca8-ce00-7000-8000-000000000009/stability', shows: 'Over time' },
+  { name: 'jar labels', address: 'records/01a17ca8-ce00-7000-8000-000000000009/labels', shows: 'First free label' },
   {
     name: 'checks after the rest',
     address: 'records/01a2075d-8860-7000-8000-00000000000c',

@@ -37,6 +37,15 @@ test('[B48] jars are planned, read in one pass, seen to leave their limit, and l
   await page.getByRole('link', { name: 'Jar labels' }).click()
   await page.getByLabel('First free label').fill('20')
   await expect(page.getByRole('img', { name: /^A sheet with 2 labels: 25 °C, day 0; 40 °C, day 0/ })).toBeVisible()
+  await page.emulateMedia({ colorScheme: 'dark' })
+  const code = page.locator('.jar-label-code').first()
+  expect(await code.evaluate((path) => getComputedStyle(path).fill)).toBe('rgb(0, 0, 0)')
+  expect(
+    await page
+      .locator('.jar-label-paper')
+      .first()
+      .evaluate((paper) => getComputedStyle(paper).fill),
+  ).toBe('rgb(255, 255, 255)')
   const address = await page.locator('[data-address$="/40c.28"]').getAttribute('data-address')
   await page.goto(address ?? '')
   await expect(page.getByRole('region', { name: 'QW-LOT-01-012, 40 °C, week 4' })).toBeVisible()

@@ -20,7 +20,7 @@ import { JarList } from './jar-list'
 import { JarValues } from './jar-values'
 import { createStabilityModel, type StabilityModel } from './stability-model'
 
-const PlanSheet = latePart(async () => (await import('./stability-plan-sheet')).PlanSheet)
+const PlanSheet = latePart(() => import('./stability-plan-sheet'), 'PlanSheet')
 
 /** The kept jars of one batch: the plan, what is to be pulled, how every measure goes. */
 export function StabilityPage({ batch }: { batch: string }) {

@@ -4,10 +4,10 @@ import { latePart } from '../../app/late-part'
 import { RecordPage } from './record-page'
 import { RecordsList } from './records-list'
 
-const StabilityPage = latePart(async () => (await import('./stability-page')).StabilityPage)
-const JarEntry = latePart(async () => (await import('./jar-entry')).JarEntry)
-const JarLabels = latePart(async () => (await import('./jar-labels')).JarLabels)
-const PullsPage = latePart(async () => (await import('./pulls-page')).PullsPage)
+const StabilityPage = latePart(() => import('./stability-page'), 'StabilityPage')
+const JarEntry = latePart(() => import('./jar-entry'), 'JarEntry')
+const JarLabels = latePart(() => import('./jar-labels'), 'JarLabels')
+const PullsPage = latePart(() => import('./pulls-page'), 'PullsPage')
 
 /** Finished batches and those in hand, the record of each, and its kept jars. */
 export function RecordsPlace() {
