@@ -1,4 +1,4 @@
-import { inSink, massIn } from '../trade/ledger'
+import { massIn } from '../trade/ledger'
 import type { Micrograms } from '../trade/mass'
 import { foldBatch, foldEntry } from './fold'
 import { msOf } from './instant'
@@ -14,7 +14,7 @@ export interface StageRow {
   readonly of: string
   readonly into?: string
   readonly atMs: number
-  /** Of a phase: its targets. Of a move: all that stood in both vessels. Afterwards: the batch as planned. */
+  /** Of a phase: its targets. Of a move or a filling: all that stood in the vessels. Made up: the batch as planned. */
   readonly theoreticalUg: Micrograms
   readonly actualUg: Micrograms
 }
@@ -62,9 +62,17 @@ function movedStages(state: BatchState): readonly StageRow[] {
 }
 
 function standsBefore(then: BatchState, event: BatchEvent): Micrograms {
-  if (event.kind !== 'charged' && event.kind !== 'transferred') return 0
-  const { from, to, rinseUg } = event.body
-  return massIn(then.ledger, from) + massIn(then.ledger, to) + rinseUg
+  switch (event.kind) {
+    case 'charged':
+    case 'transferred': {
+      const { from, to, rinseUg } = event.body
+      return massIn(then.ledger, from) + massIn(then.ledger, to) + rinseUg
+    }
+    case 'filled':
+      return massIn(then.ledger, event.body.vessel)
+    default:
+      return 0
+  }
 }
 
 function stageAfter(then: BatchState, event: BatchEvent, beforeUg: Micrograms): Omit<StageRow, 'atMs'> | null {
@@ -83,8 +91,8 @@ function stageAfter(then: BatchState, event: BatchEvent, beforeUg: Micrograms): 
       return { kind: 'made up', of: vesselName(then, vessel), theoreticalUg: then.totalUg, actualUg }
     }
     case 'filled': {
-      const actualUg = inSink(then.ledger, 'filled')
-      return { kind: 'filled', of: vesselName(then, event.body.vessel), theoreticalUg: then.totalUg, actualUg }
+      const actualUg = beforeUg - massIn(then.ledger, event.body.vessel)
+      return { kind: 'filled', of: vesselName(then, event.body.vessel), theoreticalUg: beforeUg, actualUg }
     }
     default:
       return null

@@ -5,7 +5,11 @@ import { formSentenceOf } from '../refusals/forms'
 /** Hands a text to the person as a file, and says what became of it. */
 export interface HandOver {
   readonly said: ReadonlySignal<{ readonly good: boolean; readonly text: string } | null>
-  readonly hand: (name: string, mime: 'text/csv' | 'application/json', text: string | Promise<string>) => Promise<void>
+  readonly hand: (
+    name: string,
+    mime: 'text/csv' | 'application/json' | 'text/html',
+    text: string | Promise<string>,
+  ) => Promise<void>
 }
 
 export function createHandOver({ share }: Pick<App, 'share'>): HandOver {

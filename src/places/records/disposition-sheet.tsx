@@ -15,8 +15,8 @@ import { TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
 import { Sheet } from '../../parts/sheet'
 import { limitsWords } from './limits-words'
-import { shownValue } from './paper-results'
 import type { RecordModel } from './record-model'
+import { shownValue } from './shown-value'
 
 const decisions: readonly ChoiceOption<Disposition>[] = [
   { value: 'accept', label: 'Accept', sub: 'Fit for what it was made for' },

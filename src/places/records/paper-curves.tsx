@@ -1,4 +1,3 @@
-import './paper-curves.css'
 import type { AdjustCurve, HeatCurve } from '../../batch/record-curves'
 import { figure } from './figure'
 import type { PaperProps } from './paper-props'

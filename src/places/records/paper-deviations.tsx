@@ -5,6 +5,7 @@ import type { NoteRow } from '../../batch/record'
 import type { DeviationRecord } from '../../batch/record-deviations'
 import { Mark } from '../../parts/mark'
 import { decimalsApart } from '../../trade/apart'
+import { deviationWords } from './deviation-words'
 import type { PaperProps } from './paper-props'
 
 /** Each deviation in its own box: what happened, what it would have led to, what was decided, why and by whom, and what was found out since. */
@@ -67,7 +68,7 @@ function Deviation({ deviation, record, format, say }: PaperProps & { deviation:
     <div id={`entry-${deviation.entry}`} class={settled ? 'paper-deviation' : 'paper-deviation paper-deviation-open'}>
       <h3>
         <Mark kind="over" size={18} />
-        Deviation {number}: {whatWords(deviation, mass(byUg))}
+        Deviation {number}: {deviationWords(deviation, mass(byUg))}
       </h3>
       <p>
         {weighing && `${mass(weighing.netUg)} for ${mass(weighing.targetUg)} `}
@@ -78,21 +79,6 @@ function Deviation({ deviation, record, format, say }: PaperProps & { deviation:
       <Found of={deviation.id} notes={record.notes} format={format} />
     </div>
   )
-}
-
-function whatWords({ name, direction, cause }: DeviationRecord, mass: string): string {
-  switch (cause) {
-    case 'forgotten':
-      return `${mass} of ${name} missing, its step had passed`
-    case 'foreign':
-      return `${mass} of ${name}, not in the formula`
-    case 'loss':
-      return `${mass} of ${name} gone, with what stood with it`
-    case 'lot':
-      return `${name} from a lot that was not to be used`
-    default:
-      return `${name} ${mass} ${direction}`
-  }
 }
 
 function Settled({ deviation, record, format, say }: PaperProps & { deviation: DeviationRecord }) {

@@ -7,7 +7,7 @@ export function PaperEquipment({ record, format, say }: PaperProps) {
   const tared = equipment.vessels.filter((vessel) => vessel.tareUg !== undefined)
   const open = preflight.filter((item) => !item.done)
   return (
-    <section class="paper-section">
+    <section class="paper-section" id="equipment">
       <h2>Equipment, checked before use</h2>
       <p>
         {equipment.checks.length === 0 && 'No instrument check was recorded. '}

@@ -7,7 +7,7 @@ export function PaperLots({ record, format }: PaperProps) {
   return (
     <section class="paper-section">
       <h2>Lots used</h2>
-      <table class="paper-table">
+      <table class="paper-table paper-lots">
         <thead>
           <tr>
             <th scope="col">Lot</th>
@@ -24,7 +24,7 @@ export function PaperLots({ record, format }: PaperProps) {
         </thead>
         <tbody>
           {record.lots.map((lot) => (
-            <tr key={lot.id} data-lot={lot.id}>
+            <tr key={lot.id} id={`lot-${lot.id}`}>
               <td>{lot.code}</td>
               <td>{lot.material}</td>
               <td>{lot.supplier ?? ''}</td>

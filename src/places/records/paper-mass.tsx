@@ -21,7 +21,7 @@ export function PaperMass({ record, format }: PaperProps) {
   const shown = unexplainedUg === null ? rows.filter(([, massUg]) => massUg > 0) : rows
   const stepUg = commonStep(...rows.map(([, massUg]) => Math.abs(massUg)), sums.addedUg, sums.theoreticalUg)
   return (
-    <section class="paper-section">
+    <section class="paper-section" id="mass">
       <h2>Where it all went</h2>
       <table class="paper-table">
         <thead class="visually-hidden">

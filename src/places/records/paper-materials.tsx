@@ -10,7 +10,7 @@ export function PaperMaterials({ record, format }: PaperProps) {
   const { addedUg } = record.mass.reconciliation
   const hasMore = record.materials.some((row) => row.more.length > 0)
   return (
-    <section class="paper-section">
+    <section class="paper-section" id="materials">
       <h2>Materials</h2>
       <table class="paper-table paper-materials">
         <thead>
@@ -72,7 +72,7 @@ function Line({ row, format }: { row: MaterialRow; format: Format }) {
   const last = counted.at(-1)
   const mass = (massUg: number): string => format.mass(massUg, row.stepUg)
   return (
-    <tr>
+    <tr id={`step-${row.step}`}>
       <td class="paper-phase">{row.toCheck ? '' : row.phase}</td>
       <td class="paper-line">
         {row.name}
@@ -110,7 +110,7 @@ function LineNotes({ row, counted, format }: { row: MaterialRow; counted: readon
     <span class="paper-small">
       {others.map((weighing) =>
         weighing.struck ? (
-          <span key={weighing.entry}>
+          <span key={weighing.entry} id={`entry-${weighing.entry}`}>
             {' '}
             <s>{mass(weighing.netUg)}</s> struck {format.time(weighing.struck.atMs)} {weighing.struck.by},{' '}
             {weighing.struck.reason}.
@@ -147,7 +147,7 @@ function LineNotes({ row, counted, format }: { row: MaterialRow; counted: readon
 function Unplanned({ row, format }: { row: UnplannedRow; format: Format }) {
   const net = format.mass(row.netUg, commonStep(row.netUg))
   return (
-    <tr>
+    <tr id={`entry-${row.entry}`}>
       <td class="paper-phase">+</td>
       <td class="paper-line">
         {row.name}

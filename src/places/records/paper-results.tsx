@@ -3,10 +3,10 @@ import type { Say } from '../../batch/entry-phrases'
 import { basisWords } from '../../batch/entry-phrases'
 import type { ResultRow } from '../../batch/record-results'
 import { howWords } from '../../batch/result-words'
-import { figure } from './figure'
 import { limitsWords } from './limits-words'
 import { Verdict } from './paper-materials'
 import type { PaperProps } from './paper-props'
+import { shownValue } from './shown-value'
 
 export function PaperResults({ record, format, say }: PaperProps) {
   const { inProcess, rested, missing } = record.results
@@ -20,7 +20,7 @@ export function PaperResults({ record, format, say }: PaperProps) {
           <Results rows={inProcess} format={format} say={say} />
         </section>
       )}
-      <section class="paper-section">
+      <section class="paper-section" id="results">
         <h2>Results, rested{day}</h2>
         {rested.length > 0 && <Results rows={rested} format={format} say={say} />}
         {waiting.length > 0 && (
@@ -44,7 +44,7 @@ function Results({ rows, format, say }: { rows: readonly ResultRow[]; format: Fo
       </thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.entry} class={row.struck ? 'paper-struck-row' : undefined}>
+          <tr key={row.entry} id={`entry-${row.entry}`} class={row.struck ? 'paper-struck-row' : undefined}>
             <td>
               {row.label}
               <span class="paper-small">
@@ -127,12 +127,6 @@ export function PaperStability({ record, format }: PaperProps) {
       <p class="paper-quiet">Jars at 40 °C age faster than on a shelf: what they show is an indication, not a date.</p>
     </section>
   )
-}
-
-export function shownValue({ body }: ResultRow, format: Format): string {
-  if (body.value === undefined) return body.text ?? ''
-  const shown = body.property === 'pH' ? figure(body.value, format, 2) : figure(body.value, format)
-  return body.unit === undefined ? shown : `${shown} ${body.unit}`
 }
 
 /** How a number was read; a basis says it for a pH. */

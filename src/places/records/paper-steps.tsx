@@ -44,7 +44,7 @@ function StepLine({ row, record, format, say }: StepLineProps) {
   const { finished, planned } = row
   const atMs = row.startedAtMs ?? finished?.atMs
   return (
-    <tr>
+    <tr id={`done-${planned.id}`}>
       <td class="paper-time">{atMs === undefined ? '' : momentWords(atMs, record, format)}</td>
       <td>
         {say.step(planned.id)}
@@ -61,7 +61,7 @@ function StepLine({ row, record, format, say }: StepLineProps) {
           </span>
         ))}
         {row.gates.map((gate) => (
-          <span key={gate.entry} class="paper-gate">
+          <span key={gate.entry} id={`entry-${gate.entry}`} class="paper-gate">
             Went on all the same, {format.time(gate.atMs)} {gate.by}: {gate.detail} ({gate.reason}).
           </span>
         ))}

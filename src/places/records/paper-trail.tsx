@@ -1,5 +1,5 @@
 import '../../parts/mono.css'
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { wordsOf } from '../../batch/entry-words'
 import type { TrailRow } from '../../batch/record-trail'
 import { Button } from '../../parts/button'
@@ -10,10 +10,19 @@ import { VerifyAct } from './verify-act'
 /** Entries shown at a time; all of them are printed. */
 const pageSize = 100
 
+interface PaperTrailProps extends PaperProps {
+  /** A place of the record that was asked for: where it is an entry, its page is shown. */
+  target?: string | undefined
+}
+
 /** Every entry and change in the order it was written: nothing is left out, what was struck stays legible. */
-export function PaperTrail({ record, format, say }: PaperProps) {
+export function PaperTrail({ record, format, say, target }: PaperTrailProps) {
   const pages = Math.max(1, Math.ceil(record.trail.length / pageSize))
   const [page, setPage] = useState(0)
+  useEffect(() => {
+    const index = record.trail.findIndex(({ entry }) => target === `entry-${entry}`)
+    if (index >= 0) setPage(Math.floor(index / pageSize))
+  }, [target])
   const on = (index: number): boolean => Math.floor(index / pageSize) === page
   const { verification } = record
   const [brokenAt, setBrokenAt] = useState(verification.intact ? null : verification.brokenAt)
@@ -22,7 +31,7 @@ export function PaperTrail({ record, format, say }: PaperProps) {
     if (number !== null) setPage(Math.min(pages - 1, Math.floor((number - 1) / pageSize)))
   }
   return (
-    <section class="paper-section">
+    <section class="paper-section" id="trail">
       <h2>Every entry and change</h2>
       <VerifyAct batch={record.header.id} onFound={showBroken} />
       <table class="paper-table paper-trail">

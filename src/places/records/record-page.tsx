@@ -1,5 +1,6 @@
 import './record.css'
 import './paper-table.css'
+import './paper-curves.css'
 import './record-phone.css'
 import './records.css'
 import './print.css'
@@ -9,16 +10,20 @@ import { SaveNotice } from '../../app/import/save-notice'
 import { stabilityAddress } from '../../app/jar-address'
 import { latePart } from '../../app/late-part'
 import { addressOf } from '../../app/routes'
+import type { LabelDraft } from '../../batch/label-draft'
 import type { BatchRecord } from '../../batch/record'
 import { Button } from '../../parts/button'
+import { Choice } from '../../parts/choice'
 import { EmptyState } from '../../parts/empty'
 import { AfterRest } from './after-rest'
 import { CheckSheet } from './check-sheet'
 import { NoteSheet } from './note-sheet'
+import { usePaperLine } from './paper-line'
 import { createRecordModel, type RecordModel } from './record-model'
 import { RecordPaper } from './record-paper'
 
 const SignSheet = latePart(() => import('./sign-sheet'), 'SignSheet')
+const ShareSheet = latePart(() => import('./share-sheet'), 'ShareSheet')
 const LabelSheet = latePart(() => import('../../app/label/label-sheet'), 'LabelSheet')
 
 /** One record: what can be done with it, and under it the paper. */
@@ -28,6 +33,7 @@ export function RecordPage({ batch }: { batch: string }) {
   useEffect(() => void model.open(), [model])
   const record = model.record.value
   const label = model.label.value
+  usePaperLine(record?.header)
   const [labelled, setLabelled] = useState(false)
   if (model.state.value === 'missing') return <Missing />
   if (record === null) return <main class="record-page" aria-busy="true" />
@@ -35,7 +41,7 @@ export function RecordPage({ batch }: { batch: string }) {
     <main class="record-page">
       <Tools record={record} model={model} onLabel={() => setLabelled(true)} />
       <SaveNotice saver={model.saver} />
-      <RecordPaper record={record} label={label} />
+      <Reading record={record} label={label} />
       {labelled && label && (
         <LabelSheet
           draft={label}
@@ -46,6 +52,55 @@ export function RecordPage({ batch }: { batch: string }) {
       )}
     </main>
   )
+}
+
+interface ReadingProps {
+  record: BatchRecord
+  label: LabelDraft | null
+}
+
+/** The paper, whole or for a reviewer; what the reviewer is led to is looked for once it stands. */
+function Reading({ record, label }: ReadingProps) {
+  const [view, setView] = useState<'whole' | 'review'>('whole')
+  const [target, setTarget] = useState<{ readonly at: string }>()
+  useEffect(() => {
+    if (target !== undefined) lead(target.at)
+  }, [target])
+  return (
+    <>
+      <Choice
+        label="What of the record is shown"
+        hideLabel
+        value={view}
+        options={[
+          { value: 'whole', label: 'Whole record' },
+          { value: 'review', label: 'Out of the ordinary' },
+        ]}
+        onChange={setView}
+      />
+      <RecordPaper
+        record={record}
+        label={label}
+        reviewed={view === 'review'}
+        target={target?.at}
+        onLead={(at) => {
+          setView('whole')
+          setTarget({ at })
+        }}
+      />
+    </>
+  )
+}
+
+/** Entries that stand nowhere else are in the trail, whose page turns meanwhile. */
+function lead(at: string): void {
+  requestAnimationFrame(() => {
+    const place = document.getElementById(at) ?? document.getElementById(at.replace('entry-', 'trail-'))
+    if (place === null) return
+    place.tabIndex = -1
+    place.scrollIntoView({ block: 'center' })
+    place.focus({ preventScroll: true })
+  })
 }
 
 function Missing() {
@@ -67,7 +122,7 @@ interface ToolsProps {
 }
 
 function Tools({ record, model, onLabel }: ToolsProps) {
-  const [sheet, setSheet] = useState<'check' | 'note' | 'sign' | null>(null)
+  const [sheet, setSheet] = useState<'check' | 'note' | 'sign' | 'share' | null>(null)
   const { id } = record.header
   const open = record.stage === 'in-hand' || record.stage === 'parked'
   const readOnly = record.unknownKinds.length > 0
@@ -87,9 +142,10 @@ function Tools({ record, model, onLabel }: ToolsProps) {
       <Button icon="calendar-clock" label="Stability" href={stabilityAddress(id)} />
       <Button icon="printer" label="Print" onPress={() => window.print()} />
       <Button icon="file-text" label="Label draft" onPress={onLabel} />
-      <Button icon="download" label="Save this batch" onPress={model.save} />
+      <Button icon="download" label="Save or share" onPress={() => setSheet('share')} />
       {sheet === 'check' && <CheckSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'sign' && <SignSheet record={record} model={model} onClose={() => setSheet(null)} />}
+      {sheet === 'share' && <ShareSheet record={record} model={model} onClose={() => setSheet(null)} />}
       {sheet === 'note' && <NoteSheet model={model} deviations={record.deviations} onClose={() => setSheet(null)} />}
     </div>
   )

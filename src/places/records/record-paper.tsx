@@ -3,6 +3,7 @@ import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
 import type { LabelDraft } from '../../batch/label-draft'
 import type { BatchRecord } from '../../batch/record'
+import { findingsOf } from '../../batch/record-review'
 import { PaperCurves } from './paper-curves'
 import { PaperDeviations } from './paper-deviations'
 import { PaperFoot } from './paper-foot'
@@ -15,6 +16,7 @@ import { PaperMaster } from './paper-master'
 import { PaperMaterials } from './paper-materials'
 import { PaperPictures } from './paper-pictures'
 import { PaperResults, PaperStability } from './paper-results'
+import { PaperReview } from './paper-review'
 import { PaperReworks } from './paper-rework'
 import { PaperSamples } from './paper-samples'
 import { PaperSignatures } from './paper-signatures'
@@ -24,15 +26,26 @@ import { PaperTimers } from './paper-timers'
 import { PaperTrail } from './paper-trail'
 import { sayOf } from './say'
 
+interface RecordPaperProps {
+  record: BatchRecord
+  label: LabelDraft | null
+  /** Shows what is out of the ordinary alone. */
+  reviewed: boolean
+  onLead: (at: string) => void
+  target?: string | undefined
+}
+
 /** The record as it is read and printed: first what a reviewer looks for, then the formula and every entry. */
-export function RecordPaper({ record, label }: { record: BatchRecord; label: LabelDraft | null }) {
+export function RecordPaper({ record, label, reviewed, onLead, target }: RecordPaperProps) {
   const app = useApp()
   const format = useFormat()
   const say = useMemo(() => sayOf(record, format), [record, format])
+  const findings = useMemo(() => findingsOf(record), [record])
   const paper = { record, format, say }
   return (
-    <article class="paper" aria-label={`Batch record ${record.header.code}`}>
+    <article class={reviewed ? 'paper paper-reviewed' : 'paper'} aria-label={`Batch record ${record.header.code}`}>
       <PaperHead {...paper} studio={app.settings.value.value.studio} />
+      <PaperReview findings={findings} format={format} say={say} onLead={onLead} />
       <PaperEquipment {...paper} />
       <PaperMaterials {...paper} />
       <PaperLots {...paper} />
@@ -41,12 +54,12 @@ export function RecordPaper({ record, label }: { record: BatchRecord; label: Lab
         <div class="paper-column">
           <PaperSteps {...paper} />
           <PaperTimers {...paper} />
+          <PaperSamples {...paper} />
         </div>
         <div class="paper-column">
           <PaperResults {...paper} />
           <PaperStages {...paper} />
           <PaperMass {...paper} />
-          <PaperSamples {...paper} />
         </div>
       </div>
       <PaperCurves {...paper} />
@@ -57,7 +70,7 @@ export function RecordPaper({ record, label }: { record: BatchRecord; label: Lab
       <PaperLabel {...paper} label={label} />
       <PaperSignatures {...paper} />
       <PaperMaster {...paper} />
-      <PaperTrail {...paper} />
+      <PaperTrail {...paper} target={target} />
       <PaperFoot {...paper} />
     </article>
   )

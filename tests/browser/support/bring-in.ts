@@ -1,9 +1,8 @@
 /** A batch that was made somewhere else, brought in as its file. */
 import { expect, type Page } from '@playwright/test'
 import { batchesText } from '../../house/demonstration/files'
-import type { TestBench } from '../../support/batch'
 
-export async function bringIn(page: Page, bench: TestBench): Promise<void> {
+export async function bringIn(page: Page, bench: Parameters<typeof batchesText>[0][number]): Promise<void> {
   await page.goto('./#/setup/storage')
   const file = { name: 'lotion.ndjson', mimeType: 'application/x-ndjson', buffer: Buffer.from(batchesText([bench])) }
   await page.locator('input[type=file]').first().setInputFiles(file)
