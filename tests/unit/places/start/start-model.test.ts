@@ -1,8 +1,11 @@
-import { describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { loadSentences } from '../../../../src/app/refusals.ts'
 import { createStartModel } from '../../../../src/places/start/model.ts'
 import { sayRefusal } from '../../../../src/places/start/say.ts'
 import { keeping } from '../../../../src/places/start/ways.ts'
 import { settle, startApp } from './start-app.ts'
+
+beforeAll(() => loadSentences())
 
 const lotion = 'formula-lotion'
 /** Sclerotium gum, lot SG-214, drawn down to less than a batch needs. */
