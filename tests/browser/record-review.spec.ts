@@ -53,6 +53,7 @@ test('[B43] a reviewer is led to what is out of the ordinary; the record leaves 
     .evaluateAll((all) => all.flatMap((each) => each.getAttributeNames().filter((name) => /^on|^style$/.test(name))))
   expect(running).toEqual([])
   await expect(reader.locator('.paper-facts')).toHaveCSS('display', 'grid')
+  await expect(reader.locator('.qr')).toBeVisible()
   await expect(reader.locator('.paper-trail tbody tr')).toHaveCount(bench.events.length)
   for (const link of await reader.locator('a.paper-finding').all()) {
     const to = (await link.getAttribute('href')) ?? ''

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
+import { qrPath } from '../../parts/qr-path'
 import { type JarSheet, pageMm } from './jar-sheets'
-import { qrPath } from './qr'
 
 /** What stands on one label: the address behind its code, and lines of text, the first one bold. */
 export interface JarLabel {
@@ -40,9 +40,12 @@ export function JarLabelPage({ sheet, labels }: { sheet: JarSheet; labels: reado
   )
 }
 
+/** White around the code; the label about it is white for as much again. */
+const quietModules = 2
+
 function Label({ label, sheet: { widthMm, heightMm } }: { label: Placed; sheet: JarSheet }) {
   const { address, lines, leftMm, topMm } = label
-  const { d, size } = useMemo(() => qrPath(address), [address])
+  const { d, size } = useMemo(() => qrPath(address, quietModules), [address])
   const codeMm = Math.min(largestCodeMm, heightMm - 2 * edgeMm)
   const lineMm = (heightMm - 2 * edgeMm) / lines.length
   const textMm = Math.min(largestTextMm, lineMm * 0.8)

@@ -1,5 +1,9 @@
 import '../../parts/mono.css'
+import { latePart } from '../../app/late-part'
+import type { BatchRecord } from '../../batch/record'
 import type { PaperProps } from './paper-props'
+
+const Qr = latePart(() => import('../../parts/qr'), 'Qr')
 
 /** Whether the log is whole, the hash to tell it by, and what this paper is not. */
 export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
@@ -8,6 +12,11 @@ export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
   const struck = trail.filter((row) => row.struck).length
   return (
     <footer class="paper-foot" id="verification">
+      {head !== null && (
+        <div class="paper-code-picture">
+          <Qr text={verificationText(record)} label="Code of this record's batch, entries and last hash" />
+        </div>
+      )}
       <div>
         <h2>Verification</h2>
         <p>
@@ -24,6 +33,7 @@ export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
           )}{' '}
           {struck === 0 ? 'Nothing was struck out.' : `${struck} struck out and still legible.`}
         </p>
+        <p>The code holds batch, entries and hash: compare it with the record on the tablet.</p>
         <p>
           Laid out after 21 CFR 211.188 and ISO 22716; no certification is claimed. This is not a safety assessment.
         </p>
@@ -31,3 +41,7 @@ export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
     </footer>
   )
 }
+
+/** What the code on the paper says: enough to find the record, and to see whether it is the same. */
+export const verificationText = ({ header, verification: { entries, head } }: BatchRecord): string =>
+  `${header.code} r${header.revision.number} ${entries} sha-256 ${head ?? ''}`

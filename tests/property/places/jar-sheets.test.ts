@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { qrPath } from '../../../src/parts/qr-path'
 import { jarSheets, marginsOf, pageMm, placesOn } from '../../../src/places/records/jar-sheets'
-import { qrPath } from '../../../src/places/records/qr'
 import { propertyRuns } from '../runs'
 
 describe('sheets of labels', () => {
@@ -51,8 +51,12 @@ describe('sheets of labels', () => {
 })
 
 test('[K42] the code of a jar is a square of modules with its three finders, inside a white border', () => {
-  const { d, size } = qrPath('https://bench.example/#/records/01a17ca8-ce00-7000-8000-000000000009/25c.28')
-  const dark = new Set([...d.matchAll(/M(\d+) (\d+)h/g)].map(([, x, y]) => `${x} ${y}`))
+  const { d, size } = qrPath('https://bench.example/#/records/01a17ca8-ce00-7000-8000-000000000009/25c.28', 2)
+  const dark = new Set(
+    [...d.matchAll(/M(\d+) (\d+)h(\d+)/g)].flatMap(([, x, y, run]) =>
+      Array.from({ length: Number(run) }, (_, at) => `${Number(x) + at} ${y}`),
+    ),
+  )
   const finderAt = (left: number, top: number) =>
     [0, 6].every((edge) =>
       Array.from({ length: 7 }, (_, at) => at).every((at) => dark.has(`${left + at} ${top + edge}`)),
