@@ -79,7 +79,7 @@ describe.each(aims)('%s', (aim) => {
       }),
       propertyRuns,
     )
-    expect(met.coupled).toBeGreaterThan(propertyRuns.numRuns / 20)
+    expect(met.coupled).toBeGreaterThan(propertyRuns.numRuns / 40)
   })
 })
 
