@@ -85,9 +85,10 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         codeSplitting: { groups: [{ name: 'app', test: /src\/main\.tsx$/ }] },
-        // Every late part's name stands in the first screen: a hash alone is the shortest that is told from others.
-        chunkFileNames: 'assets/[hash:7].js',
-        assetFileNames: 'assets/[hash:7][extname]',
+        // Every late part's name stands in the first screen: a short hash tells it from others. The letter before it is
+        // for hosts that leave out files whose name begins with an underscore.
+        chunkFileNames: 'assets/p[hash:7].js',
+        assetFileNames: 'assets/p[hash:7][extname]',
       },
     },
   },

@@ -56,7 +56,8 @@ test('[U5] no script comes in from a string, inline or from elsewhere', async ({
 
 test('[U7] recovery throws away copies of the app, never what a person recorded', async ({ page, context }) => {
   await openApp(page)
-  await page.evaluate(async () => {
+  const entry = await page.locator('script[type="module"]').evaluate((script: HTMLScriptElement) => script.src)
+  await page.evaluate(async (damaged) => {
     const folder = await navigator.storage.getDirectory()
     const file = await (await folder.getFileHandle('kept.txt', { create: true })).createWritable()
     await file.write('a cup')
@@ -71,10 +72,9 @@ test('[U7] recovery throws away copies of the app, never what a person recorded'
     // The damage: the app's entry is gone from the stored copy.
     for (const name of await caches.keys()) {
       const cache = await caches.open(name)
-      for (const request of await cache.keys()) if (/assets\/app-.*\.js/.test(request.url)) await cache.delete(request)
+      for (const request of await cache.keys()) if (request.url.startsWith(damaged)) await cache.delete(request)
     }
-  })
-  const entry = /assets\/app-.*\.js/
+  }, entry)
   await context.route(entry, (route) => route.abort())
   await page.reload()
   const panel = page.locator('#recovery')
