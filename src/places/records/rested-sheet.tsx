@@ -49,15 +49,7 @@ export function RestedSheet({ record, model, onClose }: RestedSheetProps) {
       wide
       title="Checks after the rest"
       onClose={onClose}
-      foot={
-        <Button
-          kind="filled"
-          size="primary"
-          label={entered === 1 ? 'Record 1 check' : `Record ${entered} checks`}
-          onPress={() => void save()}
-          full
-        />
-      }
+      foot={<Button kind="filled" size="primary" label={labelOf(entered)} onPress={() => void save()} full />}
     >
       <div class="rested">
         {rows.map((row) => (
@@ -79,6 +71,9 @@ export function RestedSheet({ record, model, onClose }: RestedSheetProps) {
     </Sheet>
   )
 }
+
+const labelOf = (entered: number): string =>
+  entered === 0 ? 'Record what is read' : entered === 1 ? 'Record 1 check' : `Record ${entered} checks`
 
 /** The sentence at a field of a row, where that is what is wrong. */
 const wrongOf =
