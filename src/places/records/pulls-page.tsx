@@ -2,7 +2,6 @@ import './records.css'
 import './record.css'
 import './stability.css'
 import { useApp } from '../../app/app'
-import { useFormat } from '../../app/format'
 import { allBatches, jarAddress, jarParts } from '../../app/jar-address'
 import type { JarDue } from '../../app/jars-due'
 import { addressOf } from '../../app/routes'
@@ -10,8 +9,8 @@ import { useJarsLeft } from '../../app/use-jars-left'
 import { type Standing, standingOf } from '../../batch/pulls'
 import { Button } from '../../parts/button'
 import { EmptyState } from '../../parts/empty'
-import { Mark } from '../../parts/mark'
-import { openWords } from './stability-words'
+import { JarLink } from './jar-link'
+import { enterWords, openWords } from './stability-words'
 
 const parts: readonly { readonly standing: Standing; readonly title: string }[] = [
   { standing: 'late', title: 'Late' },
@@ -34,7 +33,7 @@ export function PullsPage() {
           <Button
             kind="filled"
             icon="clipboard-check"
-            label={toPull === 1 ? 'Enter the jar that is due' : `Enter the ${toPull} jars that are due`}
+            label={enterWords(toPull)}
             href={jarAddress(allBatches, jarParts.today)}
           />
         )}
@@ -57,30 +56,21 @@ export function PullsPage() {
 }
 
 function Part({ title, jars, nowMs }: { title: string; jars: readonly JarDue[]; nowMs: number }) {
-  const format = useFormat()
   if (jars.length === 0) return null
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
       <ul class="jar-list">
-        {jars.map(({ batch, pull }) => {
-          const { kind, word } = openWords(pull, nowMs)
-          return (
-            <li key={`${batch.id} ${pull.id}`}>
-              <a class="jar" href={jarAddress(batch.id, pull.id)}>
-                <Mark kind={kind} size={24} />
-                <span class="jar-words">
-                  <strong>
-                    {batch.shortName}: {pull.jar}
-                  </strong>
-                  <span class={`jar-sub jar-${kind}`}>
-                    {format.date(pull.dueAtMs)}, {word}
-                  </span>
-                </span>
-              </a>
-            </li>
-          )
-        })}
+        {jars.map(({ batch, pull }) => (
+          <li key={`${batch.id} ${pull.id}`}>
+            <JarLink
+              batch={batch.id}
+              pull={pull}
+              name={`${batch.shortName}: ${pull.jar}`}
+              standing={openWords(pull, nowMs)}
+            />
+          </li>
+        ))}
       </ul>
     </section>
   )

@@ -19,6 +19,7 @@ import { Courses } from './courses'
 import { JarList } from './jar-list'
 import { JarValues } from './jar-values'
 import { createStabilityModel, type StabilityModel } from './stability-model'
+import { enterWords } from './stability-words'
 
 const PlanSheet = latePart(() => import('./stability-plan-sheet'), 'PlanSheet')
 
@@ -69,12 +70,7 @@ function Tools({ batch, stability, onPlan }: ToolsProps) {
     <div class="record-tools">
       <Button kind="plain" icon="arrow-left" label="Record" href={addressOf({ place: 'records', batch })} />
       {stability && due > 0 && (
-        <Button
-          kind="filled"
-          icon="clipboard-check"
-          label={due === 1 ? 'Enter the jar that is due' : `Enter the ${due} jars that are due`}
-          href={jarAddress(batch, jarParts.today)}
-        />
+        <Button kind="filled" icon="clipboard-check" label={enterWords(due)} href={jarAddress(batch, jarParts.today)} />
       )}
       {stability && <Button icon="pencil" label="Change the plan" onPress={onPlan} />}
       {stability && <Button icon="square" label="Jar labels" href={jarAddress(batch, jarParts.labels)} />}

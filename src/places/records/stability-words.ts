@@ -89,3 +89,7 @@ export function timeWords(months: number, format: Format): string {
 }
 
 const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`)
+
+/** The button that leads to the jars that are due or late. */
+export const enterWords = (jars: number): string =>
+  jars === 1 ? 'Enter the jar that is due' : `Enter the ${jars} jars that are due`
