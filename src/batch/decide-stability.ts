@@ -7,7 +7,7 @@ import type { Bodies } from './kinds'
 import { dayMs } from './pulls'
 import type { BatchRefusal, Decision } from './refusal'
 import { type JarReading, type PullState, type Stability, stabilityOf } from './stability'
-import { jarName, readsNumber } from './stability-plan'
+import { jarName, type Measure, readsNumber } from './stability-plan'
 import { planProblem } from './stability-plan-problem'
 import type { BatchState } from './state'
 
@@ -64,22 +64,34 @@ function tooFewCycles({ cycles }: Stability, { condition, at }: PullState): Batc
 function bodyOf({ plan }: Stability, jar: PullState, reading: JarResult): Bodies['measured'] | BatchRefusal {
   const measure = plan.measures.find(({ id }) => id === reading.measure)
   if (measure === undefined) return { code: 'NO_SUCH_JAR' }
-  const { label, property, basis, method, scale } = measure
+  const { label, property } = measure
   const { value, text, good } = reading
   if (value === undefined && (text ?? '').trim() === '' && good === undefined) return { code: 'NOTHING_READ' }
   if (value !== undefined && !readsNumber(measure)) return { code: 'UNIT_MISSING', label }
-  const unit = unitOf(measure)
-  const said = value === undefined ? text?.trim() : method
+  const said = value === undefined ? text?.trim() : measure.method
   return {
     check: measure.id,
     property,
     label,
     conditions: jarName(jar.condition, jar.at),
-    ...(value === undefined ? {} : { value, ...(unit === undefined ? {} : { unit }) }),
     ...(said ? { text: said } : {}),
     ...(good === undefined ? {} : { good }),
-    ...(basis === undefined || value === undefined ? {} : { basis }),
-    ...(scale === undefined ? {} : { how: { scale } }),
+    ...(value === undefined ? {} : figureOf(measure, reading)),
+    ...(measure.scale === undefined ? {} : { how: { scale: measure.scale } }),
+  }
+}
+
+/** The figure with its unit, and how it was read. */
+function figureOf(measure: Measure, { value = 0, readings, sampleC, how }: JarResult): Partial<Bodies['measured']> {
+  const { basis } = measure
+  const unit = unitOf(measure)
+  return {
+    value,
+    ...(unit === undefined ? {} : { unit }),
+    ...(basis === undefined ? {} : { basis }),
+    ...(readings === undefined ? {} : { readings }),
+    ...(sampleC === undefined ? {} : { sampleC }),
+    ...(how === undefined ? {} : { how }),
   }
 }
 

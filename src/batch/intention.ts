@@ -3,6 +3,7 @@ import type { Reading } from '../trade/weighing'
 import type { Lot, Material } from './catalogue'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
+import type { HowRead } from './how-read'
 import type { Bodies, Disposition, InstrumentCheck, RemedyKind, Surroundings } from './kinds'
 import type { Signature, Signatures } from './signature'
 import type { StabilityPlan } from './stability-plan'
@@ -187,6 +188,10 @@ export type Checked = Extract<Intention, { do: 'weigh' | 'finish-step' }>
 export interface JarResult {
   readonly measure: string
   readonly value?: number
+  /** Each reading, where there were several: their mean counts. */
+  readonly readings?: readonly number[]
+  readonly how?: HowRead
+  readonly sampleC?: number
   readonly text?: string
   readonly good?: boolean
 }

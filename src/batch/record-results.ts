@@ -1,7 +1,9 @@
 import type { Check } from './formula'
 import type { BatchEvent } from './kinds'
+import { type StandardReading, standardOf, unlike } from './read-unlike'
 import { entriesOf, type RecordEntry, type Stamp, type Struck } from './record-entries'
 import { partsByEntry } from './record-rework'
+import { restedOf } from './stability'
 import type { BatchState } from './state'
 
 /** Readings and observations, against the specification where it states something. */
@@ -24,6 +26,8 @@ export interface ResultRow extends Stamp {
   /** 0 for the making, else the rework after which it was read. */
   readonly part: number
   readonly verdict: 'within' | 'under' | 'over' | 'none'
+  /** What was asked for where it was read otherwise. */
+  readonly unlike: StandardReading
   readonly struck?: Struck
 }
 
@@ -35,17 +39,18 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
   const onTheWay = readingsOnTheWay(all, adjusting)
   const rows = all.map(({ event, ...stamp }): ResultRow => {
     const check = checks.find((each) => each.id === event.body.check)
+    const own = check && isKept(event.body) ? restedOf(state, check.id) : undefined
     return {
       ...stamp,
       label: event.body.label,
       body: event.body,
       part: partOf(event.id),
       verdict: onTheWay.has(event.id) ? 'none' : verdictOf(event.body, check),
+      unlike: unlike(standardOf(check?.method, own), event.body),
       ...(check === undefined ? {} : { check }),
     }
   })
-  // A reading of a step is the batch's own, whatever it was read with.
-  const kept = (row: ResultRow): boolean => row.body.conditions !== undefined && row.body.step === undefined
+  const kept = ({ body }: ResultRow): boolean => isKept(body)
   // After a rework what was read before it says nothing of the product any more; how it was made is told once.
   const countsNow = ({ part, check }: ResultRow): boolean => part === state.parts.length || check?.when !== 'after-rest'
   const isRested = ({ check, body }: ResultRow): boolean =>
@@ -61,6 +66,9 @@ export function resultRecord(state: BatchState, initialsOf: (id: string) => stri
     missing: checks.filter((check) => !done.has(check.id)),
   }
 }
+
+/** A reading of a step is the batch's own, whatever it was read with. */
+const isKept = ({ conditions, step }: ResultRow['body']): boolean => conditions !== undefined && step === undefined
 
 /** The last result of each check after the rest: what a decision rests on. */
 export function latestRested({ rested, part }: ResultRecord): readonly ResultRow[] {
@@ -90,7 +98,7 @@ function readingsOnTheWay(
 /** A number against its limits; an observation as the person judged it. */
 export function verdictOf(
   { value, good }: { readonly value?: number; readonly good?: boolean },
-  check: Check | undefined,
+  check: Pick<Check, 'limits'> | undefined,
 ): ResultRow['verdict'] {
   const { min, max } = check?.limits ?? {}
   if (value !== undefined && min !== undefined && value < min) return 'under'

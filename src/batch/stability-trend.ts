@@ -8,7 +8,8 @@ import {
   trendOf,
 } from '../trade/stability'
 import { dayMs } from './pulls'
-import type { Stability } from './stability'
+import { unlike } from './read-unlike'
+import { restedOf, type Stability } from './stability'
 import { type Condition, type Measure, readsNumber } from './stability-plan'
 import type { BatchState } from './state'
 
@@ -27,6 +28,8 @@ export interface CoursePoint {
   readonly value: number
   /** The batch's own rested result, which every condition starts from. */
   readonly start?: true
+  /** Read with another spindle, at another speed or temperature than is asked for. */
+  readonly unlike?: true
 }
 
 export interface Drift {
@@ -38,8 +41,8 @@ export interface Drift {
   readonly indication: readonly Indication[]
 }
 
-/** Few results; a limit met further on than the data carry; a condition that ages faster than a shelf. */
-export type Indication = 'few' | 'beyond' | 'accelerated'
+/** Few results; results not all read alike; a limit met further on than the data carry; what ages faster than a shelf. */
+export type Indication = 'few' | 'unlike' | 'beyond' | 'accelerated'
 
 /** Mean length of a month, days. */
 export const monthDays = 365.25 / 12
@@ -61,7 +64,7 @@ export function coursesOf(state: BatchState, stability: Stability, quantile: Qua
 
 function pointsOf(
   state: BatchState,
-  { plan, pulls }: Stability,
+  { plan, pulls, standards }: Stability,
   measure: Measure,
   condition: Condition,
 ): readonly CoursePoint[] {
@@ -71,7 +74,8 @@ function pointsOf(
       readings.flatMap(({ measure: read, atMs, body }) => {
         if (read !== measure || body.value === undefined) return []
         const days = Math.max(0, (atMs - plan.startsAtMs) / dayMs)
-        return [{ at: condition.cycles ? at : days, value: body.value }]
+        const isUnlike = Object.keys(unlike(standards.get(measure.id) ?? {}, body)).length > 0
+        return [{ at: condition.cycles ? at : days, value: body.value, ...(isUnlike ? { unlike: true as const } : {}) }]
       }),
     )
   const hasStart = pulls.some(
@@ -81,10 +85,9 @@ function pointsOf(
   return [...start, ...own].sort((one, other) => one.at - other.at)
 }
 
-/** What the batch itself showed once it had rested, where a check of the specification says so. */
 function startOf(state: BatchState, { id }: Measure): readonly CoursePoint[] {
-  const rested = state.measurements.findLast(({ body }) => body.check === id && body.conditions === undefined)
-  return rested?.body.value === undefined ? [] : [{ at: 0, value: rested.body.value, start: true }]
+  const value = restedOf(state, id)?.value
+  return value === undefined ? [] : [{ at: 0, value, start: true }]
 }
 
 function driftOf(
@@ -102,6 +105,7 @@ function driftOf(
   const shelf = shelfLifeOf(trend, { lower, upper }, quantile, direction)
   const indication: Indication[] = [
     ...(trend.count < enoughPulls ? (['few'] as const) : []),
+    ...(points.some((point) => point.unlike) ? (['unlike'] as const) : []),
     ...(shelf.supported !== null && shelf.supported > shelf.reportable ? (['beyond'] as const) : []),
     ...(accelerated ? (['accelerated'] as const) : []),
   ]

@@ -1,6 +1,7 @@
 import { msOf } from './instant'
 import { type BatchEvent, isKnown } from './kinds'
 import { daysLate, type PlannedPull, pullsOf } from './pulls'
+import { type StandardReading, standardOf } from './read-unlike'
 import { jarName, jarOf, type Measure, type StabilityPlan } from './stability-plan'
 import type { BatchState } from './state'
 
@@ -10,6 +11,8 @@ export interface Stability {
   readonly pulls: readonly PullState[]
   /** Cycles gone through so far, by condition. */
   readonly cycles: ReadonlyMap<string, number>
+  /** How each measure is to be read so that its jars can be compared, by its id. */
+  readonly standards: ReadonlyMap<string, StandardReading>
 }
 
 export interface PullState extends PlannedPull {
@@ -42,8 +45,13 @@ export function stabilityOf(state: BatchState): Stability | null {
     if (event.kind !== 'cycle-counted') continue
     cycles.set(event.body.condition, (cycles.get(event.body.condition) ?? 0) + 1)
   }
-  return { plan, cycles, pulls: pullsOf(plan).map((pull) => pullState(plan, pull, read)) }
+  const standards = new Map(plan.measures.map(({ id, method }) => [id, standardOf(method, restedOf(state, id))]))
+  return { plan, cycles, standards, pulls: pullsOf(plan).map((pull) => pullState(plan, pull, read)) }
 }
+
+/** What the batch itself showed of a check once it had rested: every jar starts from there. */
+export const restedOf = ({ measurements }: BatchState, check: string): Measured['body'] | undefined =>
+  measurements.findLast(({ body }) => body.check === check && body.conditions === undefined)?.body
 
 type Measured = Extract<BatchEvent, { kind: 'measured' }>
 

@@ -1,4 +1,5 @@
 import type { Micrograms } from '../trade/mass'
+import { comparableWithinC } from './read-unlike'
 import type { BatchState } from './state'
 import type { KindOf } from './step'
 
@@ -25,7 +26,6 @@ export interface Thickening {
   readonly thinned: boolean
 }
 
-const comparableWithinC = 3
 /** Below this share a difference is that of two readings. */
 const tellingShare = 0.05
 

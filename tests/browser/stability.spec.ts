@@ -9,10 +9,14 @@ test('[B48] jars are planned, read in one pass, seen to leave their limit, and l
   await page.getByRole('link', { name: /^Lotion 011: 2 jars to pull/ }).click()
   const first = page.getByRole('region', { name: 'QW-LOT-01-011, 25 °C, week 2' })
   await first.getByLabel('pH, rested').focus()
-  for (const figure of ['5.09', '11450', '5.07', '11100']) {
+  // pH, viscosity, spindle, speed, torque and temperature of each.
+  for (const figure of ['5.09', '11450', '4', '12', '57', '25', '5.07', '11100', '3', '12', '8', '25']) {
     await page.keyboard.type(figure)
     await page.keyboard.press('Enter')
   }
+  const second = page.getByRole('region', { name: 'QW-LOT-01-011, 40 °C, week 2' })
+  await expect(second.getByText('Read not as asked: spindle 4.')).toBeVisible()
+  await expect(second.getByText('Torque outside 10–100 %')).toBeVisible()
   await expect(page.getByRole('button', { name: 'Record 2 jars' })).toBeFocused()
   await page.keyboard.press('Enter')
   await expect(page.getByText('All jars that were due are read')).toBeVisible()

@@ -11,6 +11,7 @@ export type CheckRefusal =
   | { readonly code: 'CHECK_REASON_MISSING' }
   | { readonly code: 'CHECK_WITHOUT_NAME' }
   | { readonly code: 'CHECK_WITHOUT_UNIT' }
+  | { readonly code: 'CHECK_NAME_LONG' }
   | { readonly code: 'CHECK_DIFFERENCE_UNSAID' }
   | { readonly code: 'CHECKS_EMPTY' }
   | { readonly code: 'REWORK_REASON_MISSING' }
@@ -28,6 +29,7 @@ export const recordSentences: SentencesOf<CheckRefusal> = {
   CHECK_REASON_MISSING: () => 'Say why it is entered late: one tap or a few words.',
   CHECK_WITHOUT_NAME: () => 'Say what was checked.',
   CHECK_WITHOUT_UNIT: () => 'A figure without its unit says nothing. Say in what it was read.',
+  CHECK_NAME_LONG: () => 'That is too long to write down. Shorten it: a spindle to 40 signs, a name to 200.',
   CHECK_DIFFERENCE_UNSAID: () => 'Say in a few words what is different.',
   CHECKS_EMPTY: () => 'Nothing is entered yet. Fill in at least one check.',
   REWORK_REASON_MISSING: () => 'Say why it is reworked.',

@@ -4,7 +4,7 @@ import { allBatches, jarParts } from '../../app/jar-address'
 import { isToPull, readJarsLeft } from '../../app/jars-due'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import type { Intention, JarResult } from '../../batch/intention'
-import { type PullState, stabilityOf } from '../../batch/stability'
+import { type PullState, type Stability, stabilityOf } from '../../batch/stability'
 import { jarName, type Measure } from '../../batch/stability-plan'
 import { type Late, readMoment } from './check-form'
 import { type JarProblem, readJarRow } from './jar-row'
@@ -17,6 +17,8 @@ export interface OpenJar {
   readonly pull: PullState
   readonly name: string
   readonly measures: readonly Measure[]
+  /** How each of them is to be read, by its id. */
+  readonly standards: Stability['standards']
 }
 
 /** What decide asked about a jar: written once it is meant. */
@@ -78,8 +80,12 @@ export function createJarEntry(app: World, batch: string, part: string): JarEntr
     return readings
   }
 
-  const forget = (jar: OpenJar): void =>
-    put(Object.fromEntries(Object.entries(texts.value).filter(([key]) => !key.startsWith(`${jar.key} `))))
+  /** What was typed of measures that were not written stays. */
+  const forget = (jar: OpenJar, measures: readonly string[]): void => {
+    const rows = measures.map((measure) => `${jar.key} ${measure}`)
+    const isOf = (key: string): boolean => rows.some((row) => key === row || key.startsWith(`${row} `))
+    put(Object.fromEntries(Object.entries(texts.value).filter(([key]) => !isOf(key))))
+  }
 
   const write = async (jar: OpenJar, readings: readonly JarResult[], late: Late, meant: Question['meant']) => {
     const handle = handles.value?.find(({ id }) => id === jar.batch)
@@ -88,7 +94,10 @@ export function createJarEntry(app: World, batch: string, part: string): JarEntr
     if (outcome === undefined) return
     if (outcome.ok) {
       recorded.value = [...recorded.value, `${jar.code}, ${jar.name}`]
-      forget(jar)
+      forget(
+        jar,
+        readings.map(({ measure }) => measure),
+      )
       return
     }
     const { refusal } = outcome
@@ -146,7 +155,11 @@ export function createJarEntry(app: World, batch: string, part: string): JarEntr
     answer: async (question, isMeant) => {
       questions.value = questions.value.filter((each) => each !== question)
       if (isMeant) await pass([question.jar], question.meant)
-      else forget(question.jar)
+      else
+        forget(
+          question.jar,
+          question.jar.measures.map(({ id }) => id),
+        )
     },
     open: async () => {
       texts.value = { ...textsIn(await app.drafts.read(draftKey)), ...texts.value }
@@ -176,6 +189,7 @@ function jarsOf(handle: BatchHandle, part: string, nowMs: number): readonly Open
       name: jarName(pull.condition, pull.at),
       // A jar that is read already can be read once more.
       measures: pull.left.length > 0 ? pull.left : stability.plan.measures,
+      standards: stability.standards,
     }))
 }
 

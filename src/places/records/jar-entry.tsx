@@ -17,8 +17,9 @@ import { Mark } from '../../parts/mark'
 import { Notice } from '../../parts/notice'
 import { NumberPad } from '../../parts/pad'
 import { createJarEntry, type JarEntryModel, type OpenJar } from './jar-entry-model'
+import type { JarField } from './jar-field'
 import type { JarProblem } from './jar-row'
-import { type JarField, JarRowPart } from './jar-row-part'
+import { JarRowPart } from './jar-row-part'
 import { standingWords } from './stability-words'
 import { WhenPart } from './when-part'
 
@@ -60,7 +61,7 @@ export function JarEntry({ batch, part }: { batch: string; part: string }) {
 interface RowsProps {
   model: JarEntryModel
   jars: readonly OpenJar[]
-  onField: (field: JarField) => void
+  onField: (field: JarField | null) => void
 }
 
 function Rows({ model, jars, onField }: RowsProps) {
@@ -103,7 +104,7 @@ const recordLabel = (filled: number): string =>
 interface JarProps {
   jar: OpenJar
   model: JarEntryModel
-  onField: (field: JarField) => void
+  onField: (field: JarField | null) => void
   onEnter: () => void
 }
 
@@ -126,7 +127,7 @@ function Jar({ jar, model, onField, onEnter }: JarProps) {
           measure={measure}
           model={model}
           format={format}
-          wrong={wrongAt(model, `${jar.key} ${measure.id}`)}
+          wrongAt={(key) => wrongAt(model, key)}
           onField={onField}
           onEnter={onEnter}
         />

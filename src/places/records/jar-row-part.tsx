@@ -1,32 +1,20 @@
-import type { Format } from '../../app/format'
 import { unitOf } from '../../batch/how-read'
-import { type Measure, readsNumber } from '../../batch/stability-plan'
+import { readsNumber } from '../../batch/stability-plan'
 import { Choice } from '../../parts/choice'
 import { TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
 import { NumberField } from '../../parts/number-field'
-import type { JarEntryModel, OpenJar } from './jar-entry-model'
-import { shownFigure } from './stability-words'
-
-/** The number that the pad types into. */
-export interface JarField {
-  readonly key: string
-  readonly name: string
-}
-
-interface JarRowProps {
-  jar: OpenJar
-  measure: Measure
-  model: JarEntryModel
-  format: Format
-  wrong: string | undefined
-  onField: (field: JarField) => void
-  onEnter: () => void
-}
+import { hintOf, type JarRowProps, keyboardBesidePad } from './jar-field'
+import { viscosityRow } from './jar-row'
+import { JarViscosity } from './jar-viscosity'
 
 /** One measure of one jar: a number in the plan's unit, or what was seen. */
-export function JarRowPart({ jar, measure, model, format, wrong, onField, onEnter }: JarRowProps) {
+export function JarRowPart(props: JarRowProps) {
+  const { jar, measure, model, format, wrongAt, onField, onEnter } = props
   const key = `${jar.key} ${measure.id}`
+  const row = viscosityRow(key, measure)
+  if (row) return <JarViscosity {...props} row={row} />
+  const wrong = wrongAt(key)
   if (readsNumber(measure))
     return (
       <div onFocusIn={() => onField({ key, name: `${measure.label}, ${jar.name}` })}>
@@ -36,7 +24,7 @@ export function JarRowPart({ jar, measure, model, format, wrong, onField, onEnte
           unit={unitOf(measure)}
           value={model.textOf(key)}
           onChange={(text) => model.set(key, text)}
-          keyboard={matchMedia('(min-width: 1000px)').matches ? 'none' : 'decimal'}
+          keyboard={keyboardBesidePad()}
           error={wrong}
           onEnter={onEnter}
         />
@@ -64,17 +52,4 @@ export function JarRowPart({ jar, measure, model, format, wrong, onField, onEnte
       {wrong && <Notice kind="over" title={wrong} live />}
     </div>
   )
-}
-
-function hintOf(measure: Measure, format: Format): string | undefined {
-  const { min, max } = measure.limits ?? {}
-  const limits =
-    min !== undefined && max !== undefined
-      ? `good from ${shownFigure(min, measure, format)} to ${shownFigure(max, measure, format)}`
-      : min !== undefined
-        ? `at least ${shownFigure(min, measure, format)}`
-        : max === undefined
-          ? ''
-          : `at most ${shownFigure(max, measure, format)}`
-  return [measure.method, limits].filter(Boolean).join('; ') || undefined
 }

@@ -1,12 +1,16 @@
 import { useFormat } from '../../app/format'
+import type { Measured } from '../../batch/how-read'
+import { type StandardReading, unlike } from '../../batch/read-unlike'
 import type { Stability } from '../../batch/stability'
 import { jarName, type Measure } from '../../batch/stability-plan'
+import { jarReadWords } from './jar-read-words'
 import { shownFigure } from './stability-words'
 
 /** All results as a table: a row a jar, a column a measure. */
 export function JarValues({ stability }: { stability: Stability }) {
   const format = useFormat()
-  const { measures } = stability.plan
+  const { plan, standards } = stability
+  const { measures } = plan
   const read = stability.pulls.filter(({ readings }) => readings.length > 0)
   if (read.length === 0) return null
   return (
@@ -37,8 +41,9 @@ export function JarValues({ stability }: { stability: Stability }) {
                   <td key={measure.id}>
                     {pull.readings
                       .filter((reading) => reading.measure === measure)
-                      .map(({ body }) => said(body, measure))
-                      .join('; ')}
+                      .map(({ entry, body }) => (
+                        <Value key={entry} body={body} measure={measure} standard={standards.get(measure.id)} />
+                      ))}
                   </td>
                 ))}
               </tr>
@@ -48,11 +53,26 @@ export function JarValues({ stability }: { stability: Stability }) {
       </div>
     </section>
   )
+}
 
-  function said(body: { value?: number; text?: string; good?: boolean }, measure: Measure): string {
-    if (body.value !== undefined) return `${shownFigure(body.value, measure, format)}${outside(body.value, measure)}`
-    return [body.text, body.good === false ? 'not as it should be' : ''].filter(Boolean).join(', ')
-  }
+interface ValueProps {
+  body: Measured
+  measure: Measure
+  standard: StandardReading | undefined
+}
+
+/** One reading, and under it how it was taken. */
+function Value({ body, measure, standard = {} }: ValueProps) {
+  const format = useFormat()
+  const how = jarReadWords(body, unlike(standard, body), format)
+  return (
+    <p>
+      {body.value === undefined
+        ? [body.text, body.good === false ? 'not as it should be' : ''].filter(Boolean).join(', ')
+        : `${shownFigure(body.value, measure, format)}${outside(body.value, measure)}`}
+      {how !== '' && <span class="paper-small paper-under">{how}</span>}
+    </p>
+  )
 }
 
 function outside(value: number, { limits }: Measure): string {

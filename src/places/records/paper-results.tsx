@@ -1,8 +1,10 @@
 import type { Format } from '../../app/format'
 import type { Say } from '../../batch/entry-phrases'
 import { basisWords } from '../../batch/entry-phrases'
+import { unlikeWords } from '../../batch/read-unlike'
 import type { ResultRow } from '../../batch/record-results'
 import { howWords } from '../../batch/result-words'
+import { jarReadWords } from './jar-read-words'
 import { limitsWords } from './limits-words'
 import { Verdict } from './paper-materials'
 import type { PaperProps } from './paper-props'
@@ -54,6 +56,7 @@ function Results({ rows, format, say }: { rows: readonly ResultRow[]; format: Fo
                   methodOf(row),
                   ...howWords(row.body, say),
                   row.body.sampleC === undefined ? '' : `${format.number(row.body.sampleC, 1)} °C`,
+                  unlikeWords(row.unlike, say),
                   `${format.time(row.atMs)} ${row.by}`,
                   row.writtenAtMs === undefined ? '' : `entered ${format.dateTime(row.writtenAtMs)}`,
                   row.struck ? `struck ${row.struck.by}, ${row.struck.reason}` : '',
@@ -115,6 +118,9 @@ export function PaperStability({ record, format }: PaperProps) {
                         <span class={row.verdict === 'within' ? undefined : 'paper-outside'}>
                           {shownValue(row, format)} <Verdict verdict={row.verdict} />
                         </span>
+                      )}
+                      {row && row.body.value !== undefined && (
+                        <span class="paper-small paper-under">{jarReadWords(row.body, row.unlike, format)}</span>
                       )}
                     </td>
                   )

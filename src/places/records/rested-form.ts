@@ -1,6 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
-import { unitOf } from '../../batch/how-read'
 import type { Intention } from '../../batch/intention'
 import type { Bodies } from '../../batch/kinds'
 import type { BatchRecord } from '../../batch/record'
@@ -105,9 +104,6 @@ function rowsOf({ results, header, steps }: BatchRecord): readonly RestedRow[] {
 
 const freeRows = (count: number): readonly RestedRow[] =>
   Array.from({ length: count }, (_, index) => ({ key: `free ${index + 1}`, kind: 'free' as const }))
-
-/** The unit that stands behind a row's figure; undefined where it is asked for. */
-export const unitOfRow = ({ check }: RestedRow): string | undefined => (check === undefined ? undefined : unitOf(check))
 
 function lateOf(
   text: RowTexts,

@@ -58,16 +58,17 @@ function readerOf(text: RowTexts): Reader {
     words: (field, code) => {
       const value = text(field).trim()
       if (value === '') note(field, { code })
+      if (value.length > longestLabel) note(field, { code: 'CHECK_NAME_LONG' })
       return value
     },
     firstWrong: () => wrong[0],
   }
 }
 
-/** Fields that say how something is read stay from one pass to the next and are no result by themselves. */
+/** What of a row is a result by itself or belongs to one reading alone; how a thing is usually read is neither. */
 const results: Readonly<Record<RestedRow['kind'], readonly string[]>> = {
   number: [],
-  viscosity: [],
+  viscosity: ['torque', 'sampleC'],
   density: ['mass'],
   seen: ['difference', 'words'],
   foam: ['later'],
@@ -117,11 +118,16 @@ function figures({ check }: RestedRow, { text, number, note }: Reader): Partial<
   return { value, ...(readings.length > 1 ? { readings } : {}), ...(unit === '' ? {} : { unit }) }
 }
 
+/** Signs that an entry takes of each. */
+const longestSpindle = 40
+const longestLabel = 200
+
 const sampleAt = ({ text, number }: Reader): Partial<Result> =>
   text('sampleC').trim() === '' ? {} : { sampleC: number('sampleC', {}) }
 
-function viscosityHow({ text, number }: Reader): HowRead {
+function viscosityHow({ text, number, note }: Reader): HowRead {
   const spindle = text('spindle').trim()
+  if (spindle.length > longestSpindle) note('spindle', { code: 'CHECK_NAME_LONG' })
   return {
     ...(spindle === '' ? {} : { spindle }),
     ...(text('rpm').trim() === '' ? {} : { rpm: number('rpm') }),

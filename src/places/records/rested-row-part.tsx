@@ -1,14 +1,12 @@
 import type { Format } from '../../app/format'
 import { basisWords } from '../../batch/entry-phrases'
 import { foamMinutes, scaleOf } from '../../batch/how-read'
-import { Button } from '../../parts/button'
 import { Choice } from '../../parts/choice'
-import { TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { limitsWords } from './limits-words'
-import { type RestedForm, unitOfRow } from './rested-form'
-import { mostReadings, type RestedRow, readingFields } from './rested-row'
+import { NumberOf, Readings, type RowForm, TextOf, ViscosityFields } from './reading-fields'
+import type { RestedForm } from './rested-form'
+import { type RestedRow, unitOfRow } from './rested-row'
 import { RestedSoFar } from './rested-so-far'
 
 interface RowProps {
@@ -19,10 +17,15 @@ interface RowProps {
 }
 
 /** One check: what is asked for, its fields, and how it stands to its limits as far as it is entered. */
-export function RestedRowPart(props: RowProps) {
-  const { row, form, format } = props
+export function RestedRowPart({ row, form, format, wrong }: RowProps) {
   const { check } = row
   const hint = check && [check.method, basisWords(check.basis, { percent: (part) => format.percent(part, 0) })]
+  const fields: RowForm = {
+    row,
+    text: form.textsOf(row.key),
+    set: (field, text) => form.set(row.key, field, text),
+    wrong,
+  }
   return (
     <section class="rested-row" aria-label={check?.label ?? 'Something else'}>
       <header class="rested-head">
@@ -31,129 +34,61 @@ export function RestedRowPart(props: RowProps) {
         {hint && <p class="rested-hint">{hint.filter(Boolean).join(', ')}</p>}
       </header>
       <div class="rested-fields">
-        <Fields {...props} />
+        <Fields form={fields} />
       </div>
-      <RestedSoFar row={row} form={form} format={format} />
+      <RestedSoFar row={row} result={form.soFar(row)} format={format} />
     </section>
   )
 }
 
-function Fields(props: RowProps) {
-  switch (props.row.kind) {
+function Fields({ form }: { form: RowForm }) {
+  switch (form.row.kind) {
     case 'number':
       return (
         <>
-          <Readings {...props} />
-          <NumberOf {...props} field="sampleC" label="Sample at" unit="°C" />
+          <Readings form={form} />
+          <NumberOf form={form} field="sampleC" label="Sample at" unit="°C" />
         </>
       )
     case 'viscosity':
-      return (
-        <>
-          <Readings {...props} />
-          <TextOf {...props} field="spindle" label="Spindle" />
-          <NumberOf {...props} field="rpm" label="Speed" unit="rpm" />
-          <NumberOf {...props} field="torque" label="Torque" unit="%" />
-          <NumberOf {...props} field="sampleC" label="Sample at" unit="°C" />
-        </>
-      )
+      return <ViscosityFields form={form} />
     case 'density':
-      return <DensityFields {...props} />
+      return <DensityFields form={form} />
     case 'foam':
       return (
         <>
-          <Readings {...props} label="At once" />
-          <NumberOf {...props} field="later" label={`After ${foamMinutes} min`} unit={unitOfRow(props.row)} />
+          <Readings form={form} label="At once" />
+          <NumberOf form={form} field="later" label={`After ${foamMinutes} min`} unit={unitOfRow(form.row)} />
         </>
       )
     case 'feel': {
-      const { least, most, low, high } = scaleOf(props.row.check)
+      const { least, most, low, high } = scaleOf(form.row.check)
       return (
         <>
           <p class="rested-hint rested-wide">
             {least}: {low}. {most}: {high}.
           </p>
-          <Readings {...props} label="Step" />
+          <Readings form={form} label="Step" />
         </>
       )
     }
     case 'seen':
-      return <SeenFields {...props} />
+      return <SeenFields form={form} />
     case 'spin':
-      return <SpinFields {...props} />
+      return <SpinFields form={form} />
     case 'free':
       return (
         <>
-          <TextOf {...props} field="label" label="What was checked" />
-          <Readings {...props} />
-          <TextOf {...props} field="words" label="In words" />
+          <TextOf form={form} field="label" label="What was checked" />
+          <Readings form={form} />
+          <TextOf form={form} field="words" label="In words" />
         </>
       )
   }
 }
 
-interface FieldProps extends RowProps {
-  field: string
-  label: string
-  unit?: string | undefined
-  placeholder?: string | undefined
-}
-
-const NumberOf = ({ row, form, field, label, unit, wrong }: FieldProps) => (
-  <NumberField
-    label={label}
-    value={form.textsOf(row.key)(field)}
-    onChange={(text) => form.set(row.key, field, text)}
-    unit={unit}
-    error={wrong(field)}
-  />
-)
-
-const TextOf = ({ row, form, field, label, placeholder, wrong }: FieldProps) => (
-  <TextField
-    label={label}
-    value={form.textsOf(row.key)(field)}
-    onChange={(text) => form.set(row.key, field, text)}
-    placeholder={placeholder}
-    error={wrong(field)}
-  />
-)
-
-/** One reading, and room for another as long as somebody wants one. */
-function Readings(props: RowProps & { label?: string }) {
-  const { row, form, label = 'Reading' } = props
-  const text = form.textsOf(row.key)
-  const fields = readingFields(text)
-  const known = unitOfRow(row)
-  const asksUnit = known === undefined && row.kind !== 'feel' && row.check?.property !== 'pH'
-  return (
-    <>
-      {fields.map((field, index) => (
-        <NumberOf
-          key={field}
-          {...props}
-          field={field}
-          label={fields.length === 1 ? label : `${label} ${index + 1}`}
-          unit={known}
-        />
-      ))}
-      {asksUnit && <TextOf {...props} field="unit" label="Unit" />}
-      {fields.length < mostReadings && (
-        <span class="rested-again">
-          <Button
-            icon="plus"
-            label="Read again"
-            onPress={() => form.set(row.key, 'count', String(fields.length + 1))}
-          />
-        </span>
-      )}
-    </>
-  )
-}
-
-function DensityFields(props: RowProps) {
-  const { row, form } = props
-  const weighed = form.textsOf(row.key)('way') === 'weighed'
+function DensityFields({ form }: { form: RowForm }) {
+  const weighed = form.text('way') === 'weighed'
   return (
     <>
       <div class="rested-wide">
@@ -164,25 +99,25 @@ function DensityFields(props: RowProps) {
             { value: 'figure', label: 'Read off' },
             { value: 'weighed', label: 'Mass and volume' },
           ]}
-          onChange={(way) => form.set(row.key, 'way', way)}
+          onChange={(way) => form.set('way', way)}
         />
       </div>
       {weighed ? (
         <>
-          <NumberOf {...props} field="mass" label="Mass" unit="g" />
-          <NumberOf {...props} field="volume" label="Volume" unit="mL" />
+          <NumberOf form={form} field="mass" label="Mass" unit="g" />
+          <NumberOf form={form} field="volume" label="Volume" unit="mL" />
         </>
       ) : (
-        <Readings {...props} />
+        <Readings form={form} />
       )}
-      <NumberOf {...props} field="sampleC" label="Sample at" unit="°C" />
+      <NumberOf form={form} field="sampleC" label="Sample at" unit="°C" />
     </>
   )
 }
 
-function SeenFields(props: RowProps) {
-  const { row, form, wrong } = props
-  const difference = form.textsOf(row.key)('difference')
+function SeenFields({ form }: { form: RowForm }) {
+  const difference = form.text('difference')
+  const wrong = form.wrong('difference')
   return (
     <div class="rested-wide rested-seen">
       <Choice
@@ -193,21 +128,21 @@ function SeenFields(props: RowProps) {
           { value: 'slight', label: 'Slightly different' },
           { value: 'clear', label: 'Clearly different' },
         ]}
-        onChange={(value) => form.set(row.key, 'difference', value)}
+        onChange={(value) => form.set('difference', value)}
       />
-      {wrong('difference') && <Notice kind="over" title={wrong('difference') ?? ''} live />}
-      <TextOf {...props} field="words" label="What you found" placeholder={row.check?.expected} />
+      {wrong && <Notice kind="over" title={wrong} live />}
+      <TextOf form={form} field="words" label="What you found" placeholder={form.row.check?.expected} />
     </div>
   )
 }
 
-function SpinFields(props: RowProps) {
-  const { row, form, wrong } = props
-  const text = form.textsOf(row.key)
+function SpinFields({ form }: { form: RowForm }) {
+  const { text, set } = form
+  const wrong = form.wrong('separated')
   return (
     <>
-      <NumberOf {...props} field="spin" label="Spun at" unit={text('spinBy') === 'g' ? '× g' : 'rpm'} />
-      <NumberOf {...props} field="minutes" label="For" unit="min" />
+      <NumberOf form={form} field="spin" label="Spun at" unit={text('spinBy') === 'g' ? '× g' : 'rpm'} />
+      <NumberOf form={form} field="minutes" label="For" unit="min" />
       <div class="rested-wide rested-seen">
         <Choice
           label="Counted in"
@@ -216,7 +151,7 @@ function SpinFields(props: RowProps) {
             { value: 'rpm', label: 'rpm' },
             { value: 'g', label: '× g' },
           ]}
-          onChange={(by) => form.set(row.key, 'spinBy', by)}
+          onChange={(by) => set('spinBy', by)}
         />
         <Choice
           label="What it did"
@@ -225,9 +160,9 @@ function SpinFields(props: RowProps) {
             { value: 'no', label: 'Did not separate' },
             { value: 'yes', label: 'Separated' },
           ]}
-          onChange={(value) => form.set(row.key, 'separated', value)}
+          onChange={(value) => set('separated', value)}
         />
-        {wrong('separated') && <Notice kind="over" title={wrong('separated') ?? ''} live />}
+        {wrong && <Notice kind="over" title={wrong} live />}
       </div>
     </>
   )

@@ -1,4 +1,6 @@
 import type { Check } from '../../batch/formula'
+import { unitOf } from '../../batch/how-read'
+import type { Measure } from '../../batch/stability-plan'
 
 /** What a row of the pass asks for. */
 export type RowKind = 'number' | 'viscosity' | 'density' | 'seen' | 'foam' | 'spin' | 'feel' | 'free'
@@ -7,7 +9,7 @@ export type RowKind = 'number' | 'viscosity' | 'density' | 'seen' | 'foam' | 'sp
 export interface RestedRow {
   readonly key: string
   readonly kind: RowKind
-  readonly check?: Check
+  readonly check?: Measure | Check
   /** The planned step that a result fulfils. */
   readonly step?: string
 }
@@ -23,8 +25,11 @@ export function readingFields(text: RowTexts): readonly string[] {
 
 export const mostReadings = 12
 
+/** The unit that stands behind a row's figure; undefined where it is asked for. */
+export const unitOfRow = ({ check }: RestedRow): string | undefined => (check === undefined ? undefined : unitOf(check))
+
 /** What a check asks for; an unnamed property without unit or limits is looked at. */
-export function kindOfCheck({ property, unit, limits }: Check): RowKind {
+export function kindOfCheck({ property, unit, limits }: Measure): RowKind {
   switch (property) {
     case 'viscosity':
     case 'density':

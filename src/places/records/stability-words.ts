@@ -74,6 +74,7 @@ export function courseWords(course: Course, format: Format): readonly string[] {
 function indicationWords(reasons: readonly Indication[], count: number): string {
   const said: { readonly [I in Indication]: string } = {
     few: `only ${count} results`,
+    unlike: 'not all were read as asked',
     beyond: 'further on than the results carry',
     accelerated: 'warmer than a shelf',
   }

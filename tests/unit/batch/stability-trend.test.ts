@@ -63,6 +63,21 @@ test('[K40] it is an indication only with few results, past what they carry, and
   expect(courseWords(drifting(many, true), format).at(-1)).toBe('Indication only: warmer than a shelf.')
 })
 
+test('[K44] a line through results that were not all read as asked is an indication only', () => {
+  const bench = plannedBench({
+    conditions: [{ id: '25c', label: '25 °C' }],
+    pulls: [0, 14, 28, 42, 56].map((day) => ({ day, windowDays: 0 })),
+    measures: plan.measures.map((each) => (each.id === 'viscosity' ? { ...each, method: 'spindle 4' } : each)),
+  })
+  for (const [day, spindle] of [0, 14, 28, 42, 56].map((each) => [each, each === 28 ? '3' : '4'] as const)) {
+    bench.nowMs = middayOf(day)
+    bench.intend(pull('25c', day, [{ measure: 'viscosity', value: 10_000 - day, how: { spindle } }]))
+  }
+  const course = courses(bench).find(({ measure }) => measure.id === 'viscosity')
+  expect(course?.points.map((point) => point.unlike ?? false)).toEqual([false, false, true, false, false])
+  expect(course?.drift?.indication).toEqual(['unlike'])
+})
+
 test('[K40] the picture goes on to where the bound meets the limit, with its band', () => {
   const picture = coursePicture(
     drifting([

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { foldBatch } from '../../../src/batch/fold'
 import { isoOf } from '../../../src/batch/iso-of'
 import { dayMs, standingOf } from '../../../src/batch/pulls'
+import { howWords } from '../../../src/batch/result-words'
 import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import { pullsLeft, stabilityOf } from '../../../src/batch/stability'
 import { jarName, jarOf, type StabilityPlan } from '../../../src/batch/stability-plan'
@@ -96,6 +97,27 @@ describe('a pull', () => {
     expect(bench.refusal(pull('25c', 7, [{ measure: 'look', text: ' ' }])).code).toBe('NOTHING_READ')
     expect(bench.refusal(pull('25c', 8)).code).toBe('NO_SUCH_JAR')
     expect(openTestBench(lotionHeader()).refusal(pull('25c', 7)).code).toBe('NO_SUCH_JAR')
+  })
+
+  test('[K44] keeps how a viscosity was read, refuses what no viscometer shows, and reads what said nothing of it', () => {
+    const bench = plannedBench()
+    bench.nowMs = middayOf(7)
+    const how = { spindle: '4', rpm: 12, torquePercent: 7 }
+    const read = (more: object) => pull('25c', 7, [{ measure: 'viscosity', value: 11_000, ...more }])
+    expect(bench.refusal(read({ how: { ...how, torquePercent: 500 } }))).toMatchObject({
+      code: 'HOW_ABSURD',
+      what: 'torque',
+    })
+    expect(bench.refusal(read({ sampleC: 2500 })).code).toBe('TEMPERATURE_ABSURD')
+    const events = bench.intend(read({ how, sampleC: 30, readings: [10_900, 11_300] }))
+    expect(events.map(faultInBody)).toEqual([null])
+    expect(events[0]?.body).toMatchObject({ value: 11_100, how, sampleC: 30 })
+    const say = { mass: String, number: String, percent: String }
+    expect(howWords(jar(bench, '25c.7').readings[0]?.body ?? {}, say).join(', ')).toBe(
+      '2 readings: 10900; 11300; range 400, spindle 4, 12 rpm, torque 7 %, outside 10–100 %',
+    )
+    bench.intend(pull('40c', 7))
+    expect(jar(bench, '40c.7').readings.map(({ body }) => body.how)).toEqual([undefined, undefined, undefined])
   })
 
   test('[K35] read twice or before its time it asks, and a second reading that is meant is kept beside the first', () => {

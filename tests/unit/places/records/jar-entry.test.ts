@@ -103,6 +103,61 @@ describe('one pass over the jars', () => {
     expect(model.textOf('one 25c.7 viscosity')).toBe('')
   })
 
+  test('[K44] a viscosity is read with spindle, speed, torque and temperature, and its readings are kept', async () => {
+    const { bench, model } = await entryAt(7, jarParts.today)
+    for (const [field, text] of Object.entries({
+      '': '11200',
+      ' count': '2',
+      ' reading.1': '11400',
+      ' spindle': '4',
+      ' rpm': '12',
+      ' torque': '57,5',
+      ' sampleC': '25',
+    }))
+      model.set(`one 25c.7 viscosity${field}`, text)
+    await model.record()
+    const [reading] = jar(bench, '25c.7').readings
+    expect(reading?.body).toMatchObject({
+      value: 11_300,
+      readings: [11_200, 11_400],
+      unit: 'mPa·s',
+      how: { spindle: '4', rpm: 12, torquePercent: 57.5 },
+      sampleC: 25,
+      conditions: '25 °C, week 1',
+    })
+    expect(model.textOf('one 25c.7 viscosity torque')).toBe('')
+  })
+
+  test('[K44] a torque without its reading, and one that cannot be read, stand at their field, and nothing is written', async () => {
+    const { bench, model } = await entryAt(7, jarParts.today)
+    model.set('one 25c.7 ph-rested', '5.1')
+    model.set('one 25c.7 viscosity torque', '57')
+    await model.record()
+    expect(model.problem.value).toMatchObject({ key: 'one 25c.7 viscosity', refusal: { code: 'NUMBER_EMPTY' } })
+    model.set('one 25c.7 viscosity', '11200')
+    model.set('one 25c.7 viscosity torque', 'half')
+    await model.record()
+    expect(model.problem.value).toMatchObject({ key: 'one 25c.7 viscosity torque' })
+    model.set('one 25c.7 viscosity torque', '57')
+    model.set('one 25c.7 viscosity spindle', 'S'.repeat(41))
+    await model.record()
+    expect(model.problem.value).toMatchObject({
+      key: 'one 25c.7 viscosity spindle',
+      refusal: { code: 'CHECK_NAME_LONG' },
+    })
+    expect(jar(bench, '25c.7').readings).toEqual([])
+  })
+
+  test('[K44] a spindle that was put down for a jar not read yet stays when the rest of it is recorded', async () => {
+    const { bench, model } = await entryAt(7, jarParts.today)
+    model.set('one 25c.7 ph-rested', '5.1')
+    model.set('one 25c.7 viscosity spindle', '4')
+    await model.record()
+    expect(jar(bench, '25c.7').readings).toHaveLength(1)
+    expect(model.textOf('one 25c.7 ph-rested')).toBe('')
+    expect(model.textOf('one 25c.7 viscosity spindle')).toBe('4')
+  })
+
   test('[K43] the address of a jar leads to its entry', () => {
     expect(routeOf('#/records/01a17ca8/25c.28')).toEqual({ place: 'records', batch: '01a17ca8', part: '25c.28' })
     expect(routeOf('#/records/01a17ca8')).toEqual({ place: 'records', batch: '01a17ca8' })

@@ -3,7 +3,10 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { type App, AppProvider } from '../../../../src/app/app.ts'
 import { labelOf, portionsAsMade } from '../../../../src/batch/label-draft.ts'
 import { recordOf } from '../../../../src/batch/record.ts'
+import { stabilityOf } from '../../../../src/batch/stability.ts'
+import { JarValues } from '../../../../src/places/records/jar-values.tsx'
 import { RecordPaper } from '../../../../src/places/records/record-paper.tsx'
+import type { Bench } from '../../../house/demonstration/bench.ts'
 import { sectionsOnPaper } from '../../../support/paper-dom.ts'
 import { wholeBatch } from '../../../support/whole-batch.ts'
 
@@ -67,14 +70,17 @@ const asked: readonly (readonly [what: string, section: string, found: readonly 
 let sections: readonly string[] = []
 
 beforeAll(async () => {
-  const { state } = wholeBatch()
+  sections = await paperOf(wholeBatch())
+})
+
+function paperOf({ state }: Pick<Bench, 'state'>): Promise<readonly string[]> {
   const label = labelOf(portionsAsMade(state, new Map()), state.header.contact)
-  sections = await sectionsOnPaper(
+  return sectionsOnPaper(
     <AppProvider value={app}>
       <RecordPaper record={recordOf(state)} label={label} reviewed={false} onLead={() => undefined} />
     </AppProvider>,
   )
-})
+}
 
 describe('[E65] a batch record has everything that is asked of one', () => {
   test.each(asked)('%s', (_what, section, found) => {
@@ -82,4 +88,27 @@ describe('[E65] a batch record has everything that is asked of one', () => {
     expect(text, `no section ${section}`).toBeDefined()
     for (const words of found) expect(text, section).toMatch(words)
   })
+})
+
+test('[K44] kept jars stand in the record and in their summary with how they were read', async () => {
+  const bench = wholeBatch()
+  const measures = bench.state.header.revision.specification.filter(({ property }) => property === 'viscosity')
+  const conditions = [{ id: '25c', label: '25 °C' }]
+  const pulls = [{ day: 28, windowDays: 60 }]
+  const startsAtMs = bench.state.lastAtMs
+  bench.intend({ do: 'plan-stability', plan: { name: 'Four weeks', startsAtMs, conditions, pulls, measures } })
+  const how = { spindle: '3', rpm: 12, torquePercent: 7 }
+  const readings = [{ measure: 'viscosity', value: 10_900, how, sampleC: 30 }]
+  bench.intend({ do: 'pull', condition: '25c', at: 28, readings })
+  const read =
+    /25 °C, week 4 .*10,900 mPa·s.*spindle 3, 12 rpm, torque 7 %, outside 10–100 %, 30 °C, not as asked: spindle 4, 25 °C/s
+  expect((await paperOf(bench)).find((each) => each.startsWith('Kept jars'))).toMatch(read)
+  const stability = stabilityOf(bench.state)
+  if (stability === null) throw new Error('no plan')
+  const summary = await sectionsOnPaper(
+    <AppProvider value={app}>
+      <JarValues stability={stability} />
+    </AppProvider>,
+  )
+  expect(summary.join('\n')).toMatch(read)
 })
