@@ -81,6 +81,7 @@ async function start(): Promise<void> {
     share: {
       saveFile: async (...file) => (await onDemand()).webShare().saveFile(...file),
     },
+    deviceKeys: async () => (await onDemand()).webDeviceKeys(await store.keyShelf()),
     slowHash: async () => (await onDemand()).webSlowHash(),
     pictures: async () => (await onDemand()).webPictures(),
     upkeep: {

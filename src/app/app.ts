@@ -10,6 +10,7 @@ import type { Alarm } from '../ports/alarm'
 import type { Archive } from '../ports/archive'
 import type { Awake } from '../ports/awake'
 import type { Clock } from '../ports/clock'
+import type { DeviceKeys } from '../ports/device-keys'
 import type { Drafts, EntryState, EventLog, HealReport, StorageState } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Pictures } from '../ports/pictures'
@@ -35,6 +36,7 @@ export interface App {
   readonly awake: Awake
   readonly share: Share
   readonly slowHash: () => Promise<SlowHash>
+  readonly deviceKeys: () => Promise<DeviceKeys>
   readonly pictures: () => Promise<Pictures>
   readonly settings: SettingsModel
   readonly catalogue: Catalogue

@@ -1,9 +1,11 @@
 import { batch } from '@preact/signals'
 import { decide } from '../batch/decide'
+import type { Event } from '../batch/event'
 import { extendBatch, tipFor } from '../batch/extend'
 import { foldBatch } from '../batch/fold'
 import type { Intention } from '../batch/intention'
 import { isoOf } from '../batch/iso-of'
+import { isKnown } from '../batch/kinds'
 import { pinIn } from '../batch/person-trail'
 import type { BatchState } from '../batch/state'
 import { shelfOf, summaryOf } from '../batch/summary-of'
@@ -11,6 +13,7 @@ import type { HeldIntention } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Outcome, Unsaved } from './app'
 import type { Desk, HandleWorld, Sight } from './live-batch'
+import { signEnd } from './sign/sign-head'
 import { sealAll, type Writer } from './writer'
 
 type Recorded = Parameters<Desk['intend']>[1]
@@ -44,7 +47,8 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
 
   const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): Unsaved => {
     const kept = { intention, reason, atMs: writer.clock.nowMs(), state }
-    unsaved.value = [...unsaved.value, kept]
+    // Nobody asked for the tablet's own signature: nobody is to decide what becomes of it.
+    if (intention.do !== 'sign-head') unsaved.value = [...unsaved.value, kept]
     return kept
   }
 
@@ -73,6 +77,7 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
             publish(next, summary)
             recorded?.(entries)
           })
+          if (sealed.some(isSignedByTablet)) void signTheEnd(sealed.at(-1)?.hash ?? '')
           return { ok: true, entries, state: answer.state }
         case 'conflict':
           await readAgain()
@@ -86,6 +91,12 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
     }
     keepUnsaved(intention, 'STORAGE_BUSY', 'not-saved')
     return { ok: false, refusal: { code: 'STORAGE_BUSY' } }
+  }
+
+  /** Behind what was asked for, which waits for no key. */
+  const signTheEnd = async (head: string): Promise<void> => {
+    const signed = await signEnd(world, { stream, head, by: view.value.state.person })
+    if (signed !== null) await inTurn(() => attempt({ do: 'sign-head', signed }))
   }
 
   /** Whether who checks signs with a PIN; it is looked up only where somebody checks. */
@@ -151,6 +162,11 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
       }),
   }
 }
+
+/** Ends and signatures of a batch, not of one step. */
+const isSignedByTablet = (event: Event): boolean =>
+  isKnown(event) &&
+  (event.kind === 'closed' || event.kind === 'abandoned' || (event.kind === 'signed' && event.body.step === undefined))
 
 /** Ids of new entries; the first is the given one, where there is one. */
 function idsFrom(writer: Writer, first: string | undefined): Ids {

@@ -1,17 +1,13 @@
 import { signal } from '@preact/signals'
 import { type BatchSummary, isInHand } from '../batch/summary'
-import type { EventLog, StreamHead } from '../ports/event-log'
+import type { StreamHead } from '../ports/event-log'
 import type { Batches } from './app'
 import { openHandle } from './batch-handle'
-import type { KeptHandle } from './live-batch'
+import type { HandleWorld, KeptHandle } from './live-batch'
 import { loadWriting } from './load-writing'
 import { oneAtATime } from './one-at-a-time'
-import type { Writer } from './writer'
 
-export interface BatchesWorld {
-  readonly log: EventLog
-  readonly writer: Writer
-}
+export type BatchesWorld = Omit<HandleWorld, 'onChange'>
 
 export interface KeptBatches extends Batches {
   /** Reads which batches are in hand: one small query, before the first screen. */
@@ -23,7 +19,8 @@ export interface KeptBatches extends Batches {
 }
 
 /** Keeps the batches of this page in step with the log and with what other pages write. */
-export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
+export function createBatches(world: BatchesWorld): KeptBatches {
+  const { log, writer } = world
   const inHand = signal<readonly BatchSummary[]>([])
   const handles = new Map<string, Promise<KeptHandle | null>>()
   const opened: KeptHandle[] = []
@@ -43,7 +40,7 @@ export function createBatches({ log, writer }: BatchesWorld): KeptBatches {
     const events = await log.read(`batch:${id}`)
     if (events.length === 0) return null
     try {
-      const handle = openHandle({ log, writer, onChange: show }, id, events)
+      const handle = openHandle({ ...world, onChange: show }, id, events)
       opened.push(handle)
       return handle
     } catch {

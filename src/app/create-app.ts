@@ -4,6 +4,7 @@ import type { Archive } from '../ports/archive'
 import type { Awake } from '../ports/awake'
 import type { Badge } from '../ports/badge'
 import type { Clock } from '../ports/clock'
+import type { DeviceKeys } from '../ports/device-keys'
 import type { Drafts, EventLog, HealReport } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
 import type { Pictures } from '../ports/pictures'
@@ -33,6 +34,7 @@ export interface Parts {
   readonly share: Share
   readonly upkeep: Upkeep
   readonly slowHash: () => Promise<SlowHash>
+  readonly deviceKeys: () => Promise<DeviceKeys>
   readonly pictures: () => Promise<Pictures>
   readonly update: UpdateModel
   readonly window: Window
@@ -74,7 +76,7 @@ export function createApp(parts: Parts): StartedApp {
     early: window.localStorage,
     calm,
   })
-  const batches = createBatches({ log, writer })
+  const batches = createBatches({ ...parts, writer })
   const storage = signal(log.state())
   const heals = signal<readonly HealReport[]>([])
   log.onState((state) => {

@@ -2,6 +2,7 @@ import type { Signal } from '@preact/signals'
 import type { Event } from '../batch/event'
 import type { BatchState } from '../batch/state'
 import type { BatchSummary } from '../batch/summary'
+import type { DeviceKeys } from '../ports/device-keys'
 import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
 import type { BatchHandle, Unsaved } from './app'
 import type { Writer } from './writer'
@@ -18,6 +19,8 @@ export interface KeptHandle extends BatchHandle {
 export interface HandleWorld {
   readonly log: EventLog
   readonly writer: Writer
+  /** Where there is none nothing is signed in the tablet's name. */
+  readonly deviceKeys?: () => Promise<DeviceKeys>
   readonly onChange: (summary: BatchSummary) => void
 }
 

@@ -6,7 +6,7 @@ import type { BatchDraft } from './kinds'
 import { isDone } from './progress'
 import type { Decision } from './refusal'
 import { badMass } from './sanity'
-import { notChecked, sign, signedAt } from './signing'
+import { notChecked, sign, signedAt, signHead } from './signing'
 import { unfitSpeed } from './speed'
 import type { BatchState } from './state'
 
@@ -32,6 +32,7 @@ type ProcessIntention = Extract<
       | 'notice-clock'
       | 'abandon'
       | 'sign'
+      | 'sign-head'
       | 'picture'
   }
 >
@@ -79,6 +80,8 @@ export function decideProcess(state: BatchState, intention: ProcessIntention, co
       return one({ kind: 'pictured', body: intention.picture })
     case 'sign':
       return sign(state, intention.signatures)
+    case 'sign-head':
+      return signHead(state, intention.signed)
   }
 }
 

@@ -77,6 +77,7 @@ const afterTheEnd = new Set<Intention['do']>([
   'notice-clock',
   'read-temperature',
   'sign',
+  'sign-head',
   'picture',
 ])
 
@@ -90,6 +91,7 @@ const whileParked = new Set<Intention['do']>([
   'hand-over',
   'strike',
   'sign',
+  'sign-head',
   'picture',
 ])
 

@@ -1,5 +1,6 @@
 import { instrumentWords, kindOfRemedy, measuredWords, planWords, type Say, surroundingsWords } from './entry-phrases'
 import type { Event } from './event'
+import { fingerprintOf } from './key-trail'
 import { type BatchEvent, type Bodies, isKnown } from './kinds'
 
 /** One sentence for an entry, whatever its kind: an unknown one is named, never dropped. */
@@ -184,6 +185,7 @@ type Course = Extract<
       | 'parked'
       | 'resumed'
       | 'signed'
+      | 'device-signed'
       | 'clock-jumped'
       | 'healed'
       | 'stability-planned'
@@ -210,6 +212,8 @@ function courseWords(event: Course, say: Say): string {
       return 'Taken up again.'
     case 'signed':
       return signedWords(event.body, say)
+    case 'device-signed':
+      return `Signed by the tablet, with its key ${fingerprintOf(event.body.key)}.`
     case 'clock-jumped': {
       const way = event.body.byMs < 0 ? 'back' : 'forward'
       return `The tablet's clock moved ${way} by ${say.duration(Math.abs(event.body.byMs))}.`

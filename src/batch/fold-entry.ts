@@ -25,6 +25,7 @@ export function applyEntry(state: BatchState, event: BatchEvent, atMs: number): 
     case 'noted':
     case 'pictured':
     case 'signed':
+    case 'device-signed':
     case 'clock-jumped':
     case 'healed':
     case 'bath-changed':

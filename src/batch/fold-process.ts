@@ -15,6 +15,7 @@ type Silent = Of<
   | 'noted'
   | 'pictured'
   | 'signed'
+  | 'device-signed'
   | 'clock-jumped'
   | 'healed'
   | 'bath-changed'

@@ -30,6 +30,7 @@ const lasting = new Set([
   'healed',
   'clock-jumped',
   'signed',
+  'device-signed',
   'closed',
   'abandoned',
   'reworked',

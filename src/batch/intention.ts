@@ -1,6 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { Reading } from '../trade/weighing'
 import type { Lot, Material } from './catalogue'
+import type { DeviceSigned } from './device-signature'
 import type { Source } from './event'
 import type { BatchHeader } from './header'
 import type { HowRead } from './how-read'
@@ -179,6 +180,8 @@ export type Intention =
       readonly signatures?: Signatures
     }
   | { readonly do: 'sign'; readonly signatures: Signatures }
+  /** The tablet's own signature: nobody asks for it. */
+  | { readonly do: 'sign-head'; readonly signed: DeviceSigned }
   | { readonly do: 'picture'; readonly picture: Bodies['pictured'] }
 
 /** What a second person may have to look at. */

@@ -1,5 +1,6 @@
 import type { Micrograms } from '../trade/mass'
 import type { Lot, Material } from './catalogue'
+import type { DeviceSigned } from './device-signature'
 import type { Draft, Event } from './event'
 import type { BatchHeader } from './header'
 import type { Measured } from './how-read'
@@ -138,6 +139,7 @@ export interface Bodies extends StabilityBodies {
   parked: { reason: string }
   resumed: Record<string, never>
   signed: Signed
+  'device-signed': DeviceSigned
   'clock-jumped': { byMs: number }
   healed: { code: string; entries: number; streams: number }
   abandoned: { reason: string }
@@ -226,6 +228,7 @@ const known: { readonly [K in Kind]: true } = {
   parked: true,
   resumed: true,
   signed: true,
+  'device-signed': true,
   'clock-jumped': true,
   healed: true,
   'stability-planned': true,

@@ -1,6 +1,7 @@
 import type { Check } from './formula'
 import type { BatchRecord } from './record'
 import type { DeviationRecord } from './record-deviations'
+import type { DeviceRow } from './record-device'
 import type { LimitRow } from './record-limits'
 import type { LotRow } from './record-lots'
 import type { ResultRow } from './record-results'
@@ -15,6 +16,7 @@ export type Finding = { readonly at: string } & FindingKind
 
 type FindingKind =
   | { readonly kind: 'chain'; readonly verification: Extract<Verification, { intact: false }> }
+  | { readonly kind: 'device'; readonly row: DeviceRow }
   | { readonly kind: 'unknown'; readonly kinds: readonly string[] }
   | { readonly kind: 'doubt'; readonly doubt: Doubt }
   | { readonly kind: 'deviation'; readonly deviation: DeviationRecord }
@@ -38,11 +40,15 @@ type FindingKind =
 /** A bell stopped sooner than this after its time is no more than the way to the tablet. */
 const lateMs = 5 * 60_000
 
-/** All that is out of the ordinary, what weighs most first; nothing else of the record is in it. */
-export function findingsOf(record: BatchRecord): readonly Finding[] {
+/**
+ * All that is out of the ordinary, what weighs most first; nothing else of the record is in it. `unfit`: signatures of
+ * tablets that were found not to fit.
+ */
+export function findingsOf(record: BatchRecord, unfit: readonly DeviceRow[] = []): readonly Finding[] {
   const { verification, unknownKinds, doubts, deviations, limits, header, equipment, timers } = record
   return [
     ...(verification.intact ? [] : [{ kind: 'chain', verification, at: 'verification' } as const]),
+    ...unfit.map((row) => ({ kind: 'device', row, at: 'verification' }) as const),
     ...(unknownKinds.length === 0 ? [] : [{ kind: 'unknown', kinds: unknownKinds, at: 'trail' } as const]),
     ...doubts.map((doubt) => ({ kind: 'doubt', doubt, at: placeOf(doubt) }) as const),
     ...deviations.map((deviation) => ({ kind: 'deviation', deviation, at: `entry-${deviation.entry}` }) as const),

@@ -4,6 +4,7 @@ import type { BatchHeader } from './header'
 import type { PlannedStep } from './plan'
 import { type AdjustCurve, adjustCurves, type HeatCurve, heatCurves } from './record-curves'
 import { type DeviationRecord, deviationRecords } from './record-deviations'
+import { type DeviceRecord, deviceRecord } from './record-device'
 import { entriesOf, type Stamp } from './record-entries'
 import { type Equipment, equipmentOf } from './record-equipment'
 import { type LimitRow, limitRows } from './record-limits'
@@ -35,6 +36,8 @@ export interface BatchRecord {
   readonly reworks: readonly ReworkRecord[]
   readonly people: { readonly performed: readonly string[]; readonly checked: readonly string[] }
   readonly signatures: readonly SignatureRow[]
+  /** What tablets signed by their keys. */
+  readonly device: DeviceRecord
   readonly preflight: BatchState['preflight']
   readonly equipment: Equipment
   readonly materials: readonly MaterialRow[]
@@ -78,6 +81,7 @@ export function recordOf(
 ): BatchRecord {
   const initialsOf = initialsIn(state.header, people)
   const lotCodes = lotCodesOf(state, lots)
+  const events = state.entries.map(({ event }) => event)
   return {
     header: state.header,
     stage: state.stage,
@@ -89,6 +93,7 @@ export function recordOf(
     reworks: reworkRecords(state, initialsOf, lotCodes),
     people: peopleOf(state, initialsOf),
     signatures: signatureRows(state, initialsOf),
+    device: deviceRecord(events),
     preflight: state.preflight,
     equipment: equipmentOf(state, initialsOf),
     materials: materialRows(state, initialsOf),
@@ -116,7 +121,7 @@ export function recordOf(
     doubts: state.doubts,
     unknownKinds: [...state.unknownKinds],
     trail: trailOf(state, initialsOf),
-    verification: verifyTrail(state.entries.map((entry) => entry.event)),
+    verification: verifyTrail(events),
   }
 }
 

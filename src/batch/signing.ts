@@ -1,7 +1,9 @@
 import { accept, refuse } from '../trade/result'
+import type { DeviceSigned } from './device-signature'
 import type { Checked, Context } from './intention'
 import { type BatchDraft, isKnown } from './kinds'
 import type { PlannedStep } from './plan'
+import { isDeviceSigned } from './record-device'
 import type { BatchRefusal, Decision } from './refusal'
 import type { Signature, Signatures } from './signature'
 import type { BatchState } from './state'
@@ -38,9 +40,18 @@ export function sign(state: BatchState, signatures: Signatures): Decision {
   return unfit ? refuse(unfit) : accept(signedDrafts(signatures.by))
 }
 
+/** The tablet signs an end that is there, once with one key. */
+export function signHead(state: BatchState, signed: DeviceSigned): Decision {
+  if (!state.entries.some(({ event }) => event.hash === signed.head)) return refuse({ code: 'NO_SUCH_ENTRY' })
+  const isSigned = state.entries.some(
+    ({ event }) => isDeviceSigned(event) && event.body.head === signed.head && event.body.key === signed.key,
+  )
+  return accept(isSigned ? [] : [{ kind: 'device-signed', body: signed }])
+}
+
 /** Nobody signs what they did not see, and nobody checks themselves. */
 export function unfitSignatures(state: BatchState, { by, seen }: Signatures): BatchRefusal | null {
-  if (seen !== state.lastHash) return { code: 'CHANGED_MEANWHILE' }
+  if (!isLast(state, seen)) return { code: 'CHANGED_MEANWHILE' }
   if (by.length === 0 || !by.every(isWhole)) return { code: 'SIGNATURE_BAD' }
   const before = state.entries.flatMap(({ event }) =>
     isKnown(event) && event.kind === 'signed' && event.body.step === undefined ? [event.body] : [],
@@ -50,6 +61,10 @@ export function unfitSignatures(state: BatchState, { by, seen }: Signatures): Ba
     ? { code: 'SAME_PERSON' }
     : null
 }
+
+/** What the tablet signs by itself says nothing that a person has to see. */
+const isLast = (state: BatchState, seen: string | null): boolean =>
+  state.entries.findLast(({ event }) => event.hash === seen || !isDeviceSigned(event))?.event.hash === seen
 
 const isWhole = ({ person, meaning, insteadOf, reason }: Signature): boolean =>
   person !== '' &&

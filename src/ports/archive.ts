@@ -1,4 +1,5 @@
 import type { Event } from '../batch/event'
+import type { DeviceRow } from '../batch/record-device'
 import type { Result } from '../trade/result'
 
 /** First line of every file that leaves; the lines after it are events, one JSON each. */
@@ -90,6 +91,8 @@ export interface ArchivePreview {
   readonly gaps: readonly { readonly of: string; readonly number: number }[]
   readonly kinds: readonly KindCount[]
   readonly meetings: readonly Meeting[]
+  /** Signatures of tablets among what is new here, each with what it is of: its batch's code. */
+  readonly signed: readonly (DeviceRow & { readonly of: string })[]
 }
 
 /** For what takes long: told how far it is (0–1), and stopped by the signal. */

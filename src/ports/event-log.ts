@@ -1,7 +1,17 @@
 import type { Event } from '../batch/event'
 
 /** The families of streams; a stream's name is `family:id`. */
-export type Family = 'batch' | 'formula' | 'material' | 'lot' | 'person' | 'balance' | 'vessel' | 'picture' | 'settings'
+export type Family =
+  | 'batch'
+  | 'formula'
+  | 'material'
+  | 'lot'
+  | 'person'
+  | 'balance'
+  | 'vessel'
+  | 'picture'
+  | 'device'
+  | 'settings'
 
 /** Where an entry stands: see the storage rules. While it is being saved it is not listed yet: Record says so. */
 export type EntryState = 'recorded' | 'one-copy' | 'held' | 'not-saved'

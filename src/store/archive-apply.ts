@@ -1,4 +1,5 @@
-import type { Event } from '../batch/event'
+import { type Event, inFoldOrder } from '../batch/event'
+import { deviceRecord, isDeviceSigned } from '../batch/record-device'
 import type { ArchivePreview, ArchiveWatch, Meeting } from '../ports/archive'
 import { countKinds, meet, type StreamMeeting } from './archive-meet'
 import { readArchive } from './archive-read'
@@ -22,6 +23,7 @@ export async function inspectArchive(
   const streams: string[] = []
   const meetings: Meeting[] = []
   const gaps: { of: string; number: number }[] = []
+  const signed: ArchivePreview['signed'][number][] = []
   const counts = countKinds()
   const look = async (stream: string, offered: readonly Event[]) => {
     const present = await shelf.read(stream)
@@ -33,9 +35,10 @@ export async function inspectArchive(
     if (isMeeting(found) && meetings.length < mostMeetings) meetings.push({ ...found, fresh: found.fresh.length })
     streams.push(stream)
     gaps.push(...gapsIn(stream, offered, present))
+    signed.push(...signedIn(stream, present, found.fresh))
   }
   const header = await readArchive(file, look, { ...watch, hereOf: shelf.read })
-  return { header, ...tally, streams, gaps, kinds: counts.kinds(), meetings }
+  return { header, ...tally, streams, gaps, kinds: counts.kinds(), meetings, signed }
 }
 
 /** Entries whose chain leads to one that is nowhere. They are let in: what is left of a record is worth keeping. */
@@ -46,6 +49,16 @@ function gapsIn(stream: string, offered: readonly Event[], present: readonly Eve
     const follows = parents.every((parent) => known.has(parent)) && (index === 0 || parents.length > 0)
     return follows ? [] : [{ of, number: index + 1 }]
   })
+}
+
+/** What tablets signed among the new entries of a batch, in the batch as it would be. */
+function signedIn(stream: string, present: readonly Event[], fresh: readonly Event[]): ArchivePreview['signed'] {
+  if (!fresh.some(isDeviceSigned)) return []
+  const ids = new Set(fresh.map(({ id }) => id))
+  const all = [...present, ...fresh].sort(inFoldOrder)
+  return deviceRecord(all)
+    .rows.filter(({ entry }) => ids.has(entry))
+    .map((row) => ({ ...row, of: nameOf(stream, all[0]) }))
 }
 
 const isMeeting = (found: StreamMeeting): found is StreamMeeting & Pick<Meeting, 'how'> =>

@@ -57,7 +57,7 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
     onState: (database) => state.set({ database }),
     onConnection: async (db) => {
       const replicaKnown = db.get('meta', 'replica').then((found) => {
-        replica = found ?? replica
+        if (typeof found === 'string') replica = found
       })
       await (await copies).watch.compare(db, replicaKnown)
     },

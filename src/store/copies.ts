@@ -1,6 +1,8 @@
 import type { Event } from '../batch/event'
+import type { KeyShelf } from '../ports/device-keys'
 import type { AppendAnswer, AppendRequest } from '../ports/event-log'
 import type { Connection } from './connection'
+import { keyShelfOf } from './key-shelf'
 import { type SecondCopy, type SecondCopyHooks, secondCopy } from './second-copy'
 import type { StoreParts } from './store-parts'
 import { type Watch, type WatchHooks, watchCopies } from './watch-copies'
@@ -12,6 +14,7 @@ export interface Copies {
   readonly watch: Watch
   readonly second: SecondCopy
   readonly writeDrafts: WriteDrafts
+  readonly keyShelf: KeyShelf
   readonly append: (request: AppendRequest) => Promise<AppendAnswer>
   /** A stream's entries in the journal, for where the database does not answer. */
   readonly readJournal: (stream: string) => Promise<readonly Event[]>
@@ -37,6 +40,7 @@ export async function openCopies(parts: StoreParts, hooks: CopiesHooks): Promise
     watch,
     second,
     writeDrafts: writeDraftsTo(connection),
+    keyShelf: keyShelfOf(connection, parts.locks),
     append: writerOf({
       connection,
       journal,

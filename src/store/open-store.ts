@@ -1,3 +1,4 @@
+import type { KeyShelf } from '../ports/device-keys'
 import { buildStore, type Store } from './build-store'
 import type { Project } from './head-row'
 import type { WorkerUrl } from './journal-client'
@@ -16,6 +17,7 @@ export interface StoreOptions {
 export interface OpenedStore extends Store {
   /** Asks the browser not to clear this origin when space is short. */
   readonly askToKeep: () => Promise<void>
+  readonly keyShelf: () => Promise<KeyShelf>
 }
 
 const patienceMs = 3_000
@@ -41,5 +43,5 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
     const [{ keepHouse }, client] = await Promise.all([import('./keep-house'), journal])
     await keepHouse(store, client, state)
   })
-  return { log, drafts, archive, askToKeep: () => state.persist() }
+  return { log, drafts, archive, askToKeep: () => state.persist(), keyShelf: async () => (await store.copies).keyShelf }
 }

@@ -1,5 +1,6 @@
 import type { DBSchema } from 'idb'
 import type { Event } from '../batch/event'
+import type { KeptKey } from '../ports/device-keys'
 import type { StreamHead } from '../ports/event-log'
 
 export const databaseName = 'pannikin'
@@ -22,8 +23,11 @@ export interface Schema extends DBSchema {
       'by-family': [family: string, order: number]
     }
   }
-  /** `replica`: the id of this installation. `verified-to`: the last stream whose hashes were checked when idle. */
-  meta: { key: string; value: string }
+  /**
+   * `replica`: the id of this installation. `verified-to`: the last stream whose hashes were checked when idle.
+   * `device-key`: what this installation signs with.
+   */
+  meta: { key: string; value: string | KeptKey }
   drafts: { key: string; value: string }
 }
 

@@ -1,10 +1,10 @@
 /** Whose word stands under a batch, and whether the record is still as it was written. */
 import type { Page } from '@playwright/test'
 import { batchAt, bringBatch } from './support/batch-at.ts'
-import { expect, setOutBench, test } from './support/bench.ts'
+import { expect, openAgain, setOutBench, test } from './support/bench.ts'
 import * as run from './support/run.ts'
 
-test('[B44] a PIN is set, asked for at a second check and at closing, and the signed record verifies as intact', async ({
+test('[B44] a PIN is set, asked for at a second check and at closing, and the record, signed by the tablet too, verifies as intact', async ({
   page,
   context,
 }) => {
@@ -46,6 +46,11 @@ test('[B44] a PIN is set, asked for at a second check and at closing, and the si
   await page.getByRole('button', { name: 'Verify' }).click()
   await expect(page.getByText(/^Intact: \d+ entries, head [0-9a-f]{12}\.$/).first()).toBeVisible()
   await expect(page.getByText('The second copy is as it was written.')).toBeVisible()
+  await expect(page.getByText('1 signature of a tablet fits.')).toBeVisible()
+  const signedHere = /Entries 1 to \d+ were signed by this tablet, key(?: [0-9a-f]{4}){4}: the signature fits\./
+  const key = await page.locator('#verification').getByText(signedHere).textContent()
+  await openAgain(page)
+  await expect(page.locator('#verification')).toContainText(key ?? '')
 })
 
 async function setPin(page: Page, name: string, pin: string): Promise<void> {

@@ -72,6 +72,12 @@ function BringResult({ state, onApply, onLeave }: BringResultProps) {
               Before entry {number} of {of} an entry is missing, in the file and here.
             </p>
           ))}
+          {state.signed.says !== null && <p>{state.signed.says}</p>}
+          {state.signed.unfit.map((words) => (
+            <p key={words}>
+              <strong>{words}</strong>
+            </p>
+          ))}
           <Preview preview={state.preview} meetings={state.meetings} />
           <div class="bring-buttons">
             <Button kind="filled" label="Bring it in" onPress={onApply} disabled={state.preview.fresh === 0} />

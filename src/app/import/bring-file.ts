@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { ArchivePreview, ArchiveRefusal } from '../../ports/archive'
 import type { App } from '../app'
+import { type SignedPreview, signedPreview } from '../sign/signed-preview'
 import { byPercent } from './by-percent'
 import { type ImportRefusal, type ImportReport, importDocuments } from './import-documents'
 import { type MeetingRow, meetingRows } from './preview-words'
@@ -14,6 +15,7 @@ export type BringState =
       readonly name: string
       readonly preview: ArchivePreview
       readonly meetings: readonly MeetingRow[]
+      readonly signed: SignedPreview
     }
   | { readonly step: 'done'; readonly name: string; readonly preview: ArchivePreview }
   | { readonly step: 'documents'; readonly name: string; readonly report: ImportReport }
@@ -68,6 +70,7 @@ export function createBring(app: App): Bring {
             name,
             preview: found.value,
             meetings: await meetingRows(app.log, found.value.meetings),
+            signed: await signedPreview(app, found.value.signed),
           }
         : { step: 'refused', name, refusal: found.refusal }
     },

@@ -23,6 +23,7 @@ const kindNames: Readonly<Record<string, string>> = {
   balance: 'Balances',
   vessel: 'Vessels',
   picture: 'Pictures',
+  device: 'Keys of tablets',
   settings: 'Preferences',
 }
 

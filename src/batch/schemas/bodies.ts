@@ -197,6 +197,7 @@ export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknow
     entry: v.exactOptional(anId),
     head: v.exactOptional(prose(64)),
   }),
+  'device-signed': v.object({ head: prose(64), key: prose(64), publicKey: prose(500), signature: prose(200) }),
   'clock-jumped': v.object({ byMs: numberBetween(-1e15, 1e15) }),
   healed: v.object({ code: words(80), entries: numberBetween(0, 1e9), streams: numberBetween(0, 1e9) }),
   'stability-planned': stabilityPlanSchema,

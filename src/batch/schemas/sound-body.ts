@@ -1,6 +1,8 @@
 import * as v from 'valibot'
+import { keyIdOf } from '../device-signature'
 import { documentKind } from '../document'
 import type { Event } from '../event'
+import { isOfKey, type KeyBodies, type KeyEvent, type KeyKind, keyStream } from '../key-trail'
 import { isKnown } from '../kinds'
 import { isOfPerson, type PersonBodies, type PersonKind } from '../person-trail'
 import { isOfPicture, pictureKind } from '../picture'
@@ -21,6 +23,11 @@ const personSchemas: { readonly [K in PersonKind]: v.GenericSchema<unknown, Pers
   'pin-removed': v.object({}),
 }
 
+const keySchemas: { readonly [K in KeyKind]: v.GenericSchema<unknown, KeyBodies[K]> } = {
+  'key-made': v.object({ publicKey: prose(500) }),
+  'key-lost': v.object({ why: oneOf('missing', 'unusable'), instead: prose(64) }),
+}
+
 const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
   material: materialSchema,
   lot: lotSchema,
@@ -37,9 +44,13 @@ const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
  */
 export function faultInBody(event: Event): string | null {
   if (event.stream.startsWith('picture:') && event.kind === pictureKind) return faultInPicture(event)
+  if (event.stream.startsWith('device:') && isOfKey(event)) return faultInKey(event)
   const schema = schemaOf(event)
-  if (schema === null) return null
-  const read = v.safeParse(schema, event.body)
+  return schema === null ? null : faultBy(schema, event.body)
+}
+
+function faultBy(schema: v.GenericSchema, body: unknown): string | null {
+  const read = v.safeParse(schema, body)
   if (read.success) return null
   const path = v.getDotPath(read.issues[0])
   return path === null ? 'body' : `body.${path}`
@@ -51,6 +62,13 @@ const aPicture = v.object({ mime: aPictureKind, width: countUpTo(1e5), height: c
 /** Its bytes must be those that its stream is named by. */
 function faultInPicture({ body, stream }: Event): string | null {
   return v.is(aPicture, body) && isOfPicture(body.base64, stream) ? null : 'body.base64'
+}
+
+/** A key is the one that its stream is named by. */
+function faultInKey(event: KeyEvent): string | null {
+  const fault = faultBy(keySchemas[event.kind], event.body)
+  if (fault !== null || event.kind === 'key-lost') return fault
+  return keyStream(keyIdOf(event.body.publicKey) ?? '') === event.stream ? null : 'body.publicKey'
 }
 
 function schemaOf(event: Event): v.GenericSchema | null {

@@ -1,12 +1,18 @@
 import '../../parts/mono.css'
 import { latePart } from '../../app/late-part'
+import type { DeviceVerdict } from '../../app/sign/device-verdict'
 import type { BatchRecord } from '../../batch/record'
+import { PaperDevice } from './paper-device'
 import type { PaperProps } from './paper-props'
 
 const Qr = latePart(() => import('../../parts/qr'), 'Qr')
 
+interface PaperFootProps extends Pick<PaperProps, 'record' | 'format'> {
+  verdicts: ReadonlyMap<string, DeviceVerdict>
+}
+
 /** Whether the log is whole, the hash to tell it by, and what this paper is not. */
-export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
+export function PaperFoot({ record, format, verdicts }: PaperFootProps) {
   const { verification, trail } = record
   const { head } = verification
   const struck = trail.filter((row) => row.struck).length
@@ -33,6 +39,7 @@ export function PaperFoot({ record }: Pick<PaperProps, 'record'>) {
           )}{' '}
           {struck === 0 ? 'Nothing was struck out.' : `${struck} struck out and still legible.`}
         </p>
+        <PaperDevice record={record} format={format} verdicts={verdicts} />
         <p>The code holds batch, entries and hash: compare it with the record on the tablet.</p>
         <p>
           Laid out after 21 CFR 211.188 and ISO 22716; no certification is claimed. This is not a safety assessment.

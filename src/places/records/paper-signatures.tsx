@@ -4,6 +4,7 @@ import type { Disposition } from '../../batch/kinds'
 import type { MaterialRow } from '../../batch/record-materials'
 import type { SignatureRow } from '../../batch/record-signatures'
 import { Mark, type MarkKind } from '../../parts/mark'
+import { afterWords } from './after-words'
 import type { PaperProps } from './paper-props'
 
 /** Who performed, who checked, what was decided, and whose signature stands under which entries. */
@@ -37,7 +38,7 @@ export function PaperSignatures({ record, format, say }: PaperProps) {
             name={`Signed: ${row.meaning}`}
             who={row.person}
             lines={[format.dateTime(row.atMs), ...howWords(row, format), coverWords(row)]}
-            late={afterWords(row)}
+            late={afterWords(row.after)}
           />
         ))}
       </div>
@@ -97,12 +98,6 @@ function howWords({ how, pinSetAt, insteadOf, reason }: SignatureRow, format: Fo
 function coverWords({ covers }: SignatureRow): string {
   if (covers === undefined) return ''
   return covers === null ? 'covers an entry that is not here' : `covers entries 1 to ${covers}`
-}
-
-function afterWords({ after }: SignatureRow): string | null {
-  if (after.entries === 0) return null
-  const strikes = after.strikes === 0 ? '' : `, ${after.strikes} of them struck something out`
-  return `${after.entries} ${after.entries === 1 ? 'entry' : 'entries'} added after it${strikes}`
 }
 
 function lastOf(rows: readonly MaterialRow[], which: (weighing: MaterialRow['weighings'][number]) => boolean): number {

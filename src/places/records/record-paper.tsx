@@ -25,6 +25,7 @@ import { PaperSteps } from './paper-steps'
 import { PaperTimers } from './paper-timers'
 import { PaperTrail } from './paper-trail'
 import { sayOf } from './say'
+import { useDeviceVerdicts } from './use-device-verdicts'
 
 interface RecordPaperProps {
   record: BatchRecord
@@ -40,7 +41,13 @@ export function RecordPaper({ record, label, reviewed, onLead, target }: RecordP
   const app = useApp()
   const format = useFormat()
   const say = useMemo(() => sayOf(record, format), [record, format])
-  const findings = useMemo(() => findingsOf(record), [record])
+  const verdicts = useDeviceVerdicts(record.device.rows)
+  const findings = useMemo(() => {
+    return findingsOf(
+      record,
+      record.device.rows.filter(({ entry }) => verdicts.get(entry)?.fits === false),
+    )
+  }, [record, verdicts])
   const paper = { record, format, say }
   return (
     <article class={reviewed ? 'paper paper-reviewed' : 'paper'} aria-label={`Batch record ${record.header.code}`}>
@@ -71,7 +78,7 @@ export function RecordPaper({ record, label, reviewed, onLead, target }: RecordP
       <PaperSignatures {...paper} />
       <PaperMaster {...paper} />
       <PaperTrail {...paper} target={target} />
-      <PaperFoot {...paper} />
+      <PaperFoot record={record} format={format} verdicts={verdicts} />
     </article>
   )
 }

@@ -1,4 +1,5 @@
 import type { Format } from '../../app/format'
+import { unfitWords } from '../../app/sign/key-words'
 import { instrumentWords, kindOfRemedy, type Say } from '../../batch/entry-phrases'
 import { wordsOf } from '../../batch/entry-words'
 import type { Finding } from '../../batch/record-review'
@@ -15,6 +16,8 @@ export function findingWords(finding: Finding, format: Format, say: Say): readon
   switch (finding.kind) {
     case 'chain':
       return ['Chain broken', `Entry ${finding.verification.brokenAt} does not follow what stands before it.`]
+    case 'device':
+      return ['Signature does not fit', unfitWords(finding.row)]
     case 'unknown':
       return ['Not understood', `Entries of a newer version of the app: ${finding.kinds.join(', ')}.`]
     case 'doubt':

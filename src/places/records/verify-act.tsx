@@ -1,6 +1,7 @@
 import './paper-verify.css'
 import { useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { signedWords } from '../../app/sign/key-words'
 import { Button } from '../../parts/button'
 import { Notice } from '../../parts/notice'
 import { type StoredTrail, verifiedWords, verifyStored } from './verify-stored'
@@ -31,8 +32,10 @@ export function VerifyAct({ batch, onFound }: VerifyActProps) {
   )
 }
 
-function Found({ found: { database, gone, copy } }: { found: StoredTrail }) {
-  const good = database.intact && gone === 0
+function Found({ found: { database, gone, copy, device } }: { found: StoredTrail }) {
+  const signed = signedWords(device)
+  const isSignedWell = device.every(({ fits }) => fits !== false)
+  const good = database.intact && gone === 0 && isSignedWell
   const title = gone > 0 ? `${gone} entries are missing at the end` : capital(verifiedWords(database))
   return (
     <Notice kind={good ? 'good' : 'over'} title={`${title}.`} live>
@@ -40,6 +43,7 @@ function Found({ found: { database, gone, copy } }: { found: StoredTrail }) {
         {copy === null ? 'The second copy could not be read.' : `The second copy is ${secondWords(copy.intact)}`}
         {copy && !copy.intact && `: ${verifiedWords(copy)}.`}
       </p>
+      {signed !== null && <p class={isSignedWell ? undefined : 'paper-outside'}>{signed}</p>}
       {!good && <p>Save a backup file before anything else, and compare with an earlier one.</p>}
     </Notice>
   )

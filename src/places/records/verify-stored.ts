@@ -1,4 +1,6 @@
 import type { App } from '../../app/app'
+import { type DeviceVerdict, verdictsOf } from '../../app/sign/device-verdict'
+import { deviceRecord } from '../../batch/record-device'
 import { type Verification, verifyTrail } from '../../batch/verify-trail'
 
 /** A record as it stands in storage now, in both copies. */
@@ -8,10 +10,15 @@ export interface StoredTrail {
   readonly gone: number
   /** Null where the second copy does not answer. */
   readonly copy: Verification | null
+  /** Of each signature of a tablet. */
+  readonly device: readonly DeviceVerdict[]
 }
 
 /** Reads both copies anew and checks every hash; each tells what was changed in the other. */
-export async function verifyStored(app: Pick<App, 'log' | 'archive'>, stream: string): Promise<StoredTrail> {
+export async function verifyStored(
+  app: Pick<App, 'log' | 'archive' | 'deviceKeys'>,
+  stream: string,
+): Promise<StoredTrail> {
   const archive = await app.archive()
   const [events, head, copy] = await Promise.all([
     app.log.read(stream),
@@ -22,6 +29,7 @@ export async function verifyStored(app: Pick<App, 'log' | 'archive'>, stream: st
     database: verifyTrail(events, copy ?? []),
     gone: Math.max(0, (head?.count ?? 0) - events.length),
     copy: copy === null || copy.length === 0 ? null : verifyTrail(copy, events),
+    device: [...(await verdictsOf(app, deviceRecord(events).rows)).values()],
   }
 }
 

@@ -6,6 +6,7 @@ import { Row } from '../../parts/choice'
 import { Notice } from '../../parts/notice'
 import { Pill } from '../../parts/pill'
 import { BackupCard } from './backup-card'
+import { DeviceKeyCard } from './device-key-card'
 import { Erase } from './erase'
 import { roomText, storageLines } from './storage-words'
 
@@ -40,6 +41,7 @@ export function Storage() {
           <Notice key={`${heal.code} ${heal.entries} ${heal.streams}`} title={healText(heal)} />
         ))}
       </Card>
+      <DeviceKeyCard />
       <Erase />
     </>
   )

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import { base64Of } from '../../../src/batch/base64'
+import { keyIdOf } from '../../../src/batch/device-signature'
 import { firstDifference } from '../../../src/batch/difference'
 import type { Draft, Event } from '../../../src/batch/event'
+import { type KeyBodies, keyStream } from '../../../src/batch/key-trail'
 import type { Kind } from '../../../src/batch/kinds'
 import { bodySchemas } from '../../../src/batch/schemas/bodies'
 import { faultInBody } from '../../../src/batch/schemas/sound-body'
@@ -14,16 +17,22 @@ const kinds = Object.keys(bodySchemas) as Kind[]
 const note: Draft = { kind: 'noted', body: { text: 'before and after' } }
 
 /** A note, an entry of this kind with this body and every field of its envelope, and another note. */
-function chainAround(kind: Kind, body: unknown): readonly [Event, Event, Event] {
+function chainAround(kind: string, body: unknown, stream = 'batch:one'): readonly [Event, Event, Event] {
   const source = { kind: 'balance', raw: '12.34 g', instrumentId: 'balance-1' } as const
-  const place = { stream: 'batch:one', replica: 'tablet', at: '2026-11-24T10:00:00Z', by: 'person-rk' }
+  const place = { stream, replica: 'tablet', at: '2026-11-24T10:00:00Z', by: 'person-rk' }
   const first = seal(note, emptyTip, { ...place, id: 'id-1' })
   const draft = { kind, body, source, occurredAt: '2026-11-24T09:30:00+01:00' }
   const event = seal(draft, advance(emptyTip, first), { ...place, id: 'id-2' })
   return [first, event, seal(note, advance(advance(emptyTip, first), event), { ...place, id: 'id-3' })]
 }
 
-const everyBody = kinds.flatMap((kind) => wholeSamples(bodySchemas[kind]).map((body) => ({ kind, body })))
+const publicKey = base64Of(new Uint8Array([48, 89, 48, 19]))
+const ofKeys: KeyBodies = { 'key-made': { publicKey }, 'key-lost': { why: 'missing', instead: 'another' } }
+
+const everyBody: readonly { readonly kind: string; readonly body: unknown; readonly stream?: string }[] = [
+  ...kinds.flatMap((kind) => wholeSamples(bodySchemas[kind]).map((body) => ({ kind, body }))),
+  ...Object.entries(ofKeys).map(([kind, body]) => ({ kind, body, stream: keyStream(keyIdOf(publicKey) ?? '') })),
+]
 
 /** Every version of a thing that differs in one field: changed, left out, or with one more beside it. */
 function changed(event: Event): readonly { readonly path: string; readonly value: Event }[] {
@@ -55,8 +64,8 @@ function* changedIn(value: unknown, at: readonly string[]): Generator<{ path: st
 describe('tampering', () => {
   test('[E1] every field of every kind of entry, and of its envelope, is under its hash', () => {
     const tried = new Set<string>()
-    for (const { kind, body } of everyBody) {
-      const [, event] = chainAround(kind, body)
+    for (const { kind, body, stream } of everyBody) {
+      const [, event] = chainAround(kind, body, stream)
       expect(isIntact(event), kind).toBe(true)
       expect(faultInBody(event), kind).toBeNull()
       for (const { path, value } of changed(event)) {
@@ -70,8 +79,8 @@ describe('tampering', () => {
 
   test('[E86] a changed entry of a chain is located, and beside another copy its field as well', () => {
     const missed: string[] = []
-    for (const { kind, body } of everyBody.filter((each) => each.kind !== 'opened')) {
-      const [first, event, last] = chainAround(kind, body)
+    for (const { kind, body, stream } of everyBody.filter((each) => each.kind !== 'opened')) {
+      const [first, event, last] = chainAround(kind, body, stream)
       for (const { path, value } of changed(event)) {
         const found = verifyTrail([first, value, last], [first, event, last])
         const isLocated = !found.intact && found.brokenAt === 2 && found.why === 'CHANGED' && found.field === path

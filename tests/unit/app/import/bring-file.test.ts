@@ -15,6 +15,7 @@ const preview: ArchivePreview = {
   gaps: [],
   kinds: [{ kind: 'batch', fresh: 1, longer: 0, same: 0, meeting: 0 }],
   meetings: [],
+  signed: [],
 }
 
 const written = { ok: true, value: { file: new Blob(['x']), entries: 3, streams: 1, batches: 1, leftOut: 0 } } as const
