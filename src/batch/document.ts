@@ -1,7 +1,7 @@
 import type { Draft } from './event'
 
 /**
- * Streams of the catalogue (materials, lots, formulas, people, balances, vessels, settings): each entry says the whole
+ * Streams of the catalogue (materials, lots, formulas, people, balances, vessels, templates, settings): each entry says the whole
  * document anew; the last one in fold order counts, the earlier ones are its trail.
  */
 export interface DocumentSaved<T> {

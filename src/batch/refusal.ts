@@ -83,6 +83,7 @@ export type BatchRefusal =
   | { readonly code: 'SAME_PERSON_ALREADY' }
   | { readonly code: 'PLAN_LACKS'; readonly what: 'name' | 'condition' | 'pull' | 'check' }
   | { readonly code: 'PLAN_TWICE'; readonly what: string }
+  | { readonly code: 'PLAN_LONG'; readonly what: string; readonly most: number }
   | { readonly code: 'PULL_DAY_BAD'; readonly day: number }
   | { readonly code: 'WINDOW_BAD'; readonly day: number; readonly windowDays: number }
   | { readonly code: 'CYCLE_BAD'; readonly label: string }

@@ -7,10 +7,21 @@ const furthestDay = 3650
 const widestWindowDays = 60
 const longestCycleHours = 336
 const mostCycles = 100
+const longestName = 80
+const longestMeasure = 200
+const longestUnit = 40
 
 /** Why a plan cannot be kept to; null where it can. */
 export function planProblem(plan: StabilityPlan, openedAtMs: number): BatchRefusal | null {
-  return lacking(plan) ?? badPull(plan) ?? badCycle(plan) ?? twice(plan) ?? withoutUnit(plan) ?? early(plan, openedAtMs)
+  return (
+    lacking(plan) ??
+    tooLong(plan) ??
+    badPull(plan) ??
+    badCycle(plan) ??
+    twice(plan) ??
+    withoutUnit(plan) ??
+    early(plan, openedAtMs)
+  )
 }
 
 function lacking({ name, conditions, pulls, measures }: StabilityPlan): BatchRefusal | null {
@@ -19,6 +30,18 @@ function lacking({ name, conditions, pulls, measures }: StabilityPlan): BatchRef
   if (measures.length === 0) return { code: 'PLAN_LACKS', what: 'check' }
   const isEmpty = conditions.some(({ cycles }) => (cycles?.pulls ?? pulls).length === 0)
   return isEmpty ? { code: 'PLAN_LACKS', what: 'pull' } : null
+}
+
+/** What an entry takes of each text: a longer one would come back from no file. */
+function tooLong({ name, conditions, measures }: StabilityPlan): BatchRefusal | null {
+  const texts: readonly (readonly [text: string, most: number])[] = [
+    [name, longestName],
+    ...conditions.map(({ label }) => [label, longestName] as const),
+    ...measures.map(({ label }) => [label, longestMeasure] as const),
+    ...measures.map(({ unit = '' }) => [unit, longestUnit] as const),
+  ]
+  const long = texts.find(([text, most]) => text.trim().length > most)
+  return long ? { code: 'PLAN_LONG', what: `${long[0].trim().slice(0, 24)}…`, most: long[1] } : null
 }
 
 function badPull({ pulls }: StabilityPlan): BatchRefusal | null {

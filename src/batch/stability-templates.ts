@@ -1,5 +1,5 @@
 import type { Check } from './formula'
-import type { Condition, PullDay, StabilityPlan } from './stability-plan'
+import type { Condition, Measure, PullDay, StabilityPlan } from './stability-plan'
 
 /** A plan to begin with: everything but the batch's own checks and day. */
 export interface StabilityTemplate {
@@ -8,6 +8,28 @@ export interface StabilityTemplate {
   readonly conditions: readonly Condition[]
   readonly pulls: readonly PullDay[]
 }
+
+/** A template of the house: it also says what is read, and stays in the backup once it was removed. */
+export interface KeptTemplate extends StabilityTemplate {
+  readonly measures: StabilityPlan['measures']
+  readonly archived?: boolean
+}
+
+/** A plan as a template: limits belong to the formula of a batch. */
+export const templateOf = (id: string, name: string, plan: StabilityPlan): KeptTemplate => ({
+  id,
+  name: name.trim(),
+  conditions: plan.conditions,
+  pulls: plan.pulls,
+  measures: plan.measures.map(({ limits: _limits, ...measure }) => measure),
+})
+
+/** The check of a specification that reads the same: by its id, else by what it is called. */
+export const sameCheck = (specification: readonly Check[], { id, property, label }: Measure): Check | undefined =>
+  specification.find((check) => check.id === id && check.property === property) ??
+  specification.find(
+    (check) => check.property === property && check.label.trim().toLowerCase() === label.trim().toLowerCase(),
+  )
 
 const cold: Condition = { id: '4c', label: '4 °C' }
 const shelf: Condition = { id: '25c', label: '25 °C' }

@@ -9,6 +9,7 @@ export type Family =
   | 'person'
   | 'balance'
   | 'vessel'
+  | 'template'
   | 'picture'
   | 'device'
   | 'settings'

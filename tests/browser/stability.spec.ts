@@ -35,6 +35,9 @@ test('[B48] jars are planned, read in one pass, seen to leave their limit, and l
   await page.getByRole('button', { name: 'Make a plan' }).click()
   const sheet = page.getByRole('dialog', { name: 'Stability plan' })
   await sheet.getByRole('radio', { name: 'Quick look, 4 weeks' }).check({ force: true })
+  await sheet.getByLabel('Name of the template').fill('Short and warm')
+  await sheet.getByRole('button', { name: 'Keep as a template' }).click()
+  await expect(sheet.getByRole('radio', { name: 'Short and warm' })).toBeChecked()
   await sheet.getByRole('button', { name: 'Keep this plan' }).click()
   await expect(page.getByRole('link', { name: /^40 °C, week 4/ })).toBeVisible()
 

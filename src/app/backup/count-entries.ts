@@ -3,7 +3,7 @@ import type { EventLog, Family } from '../../ports/event-log'
 import type { App } from '../app'
 
 /** All but settings: saving a backup is noted in them, and would make one entry new at once. */
-const counted: readonly Family[] = ['batch', 'formula', 'material', 'lot', 'person', 'balance', 'vessel']
+const counted: readonly Family[] = ['batch', 'formula', 'material', 'lot', 'person', 'balance', 'vessel', 'template']
 
 /** How many entries there are, from the rows of lists alone. */
 export async function countEntries(log: EventLog): Promise<number> {

@@ -22,6 +22,7 @@ const kindNames: Readonly<Record<string, string>> = {
   person: 'People',
   balance: 'Balances',
   vessel: 'Vessels',
+  template: 'Stability templates',
   picture: 'Pictures',
   device: 'Keys of tablets',
   settings: 'Preferences',

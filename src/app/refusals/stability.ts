@@ -4,6 +4,7 @@ import type { SentencesOf } from './sentences'
 type StabilityCode =
   | 'PLAN_LACKS'
   | 'PLAN_TWICE'
+  | 'PLAN_LONG'
   | 'PULL_DAY_BAD'
   | 'WINDOW_BAD'
   | 'CYCLE_BAD'
@@ -16,8 +17,14 @@ type StabilityCode =
 
 /** What is said about plans for kept jars, and about their results. */
 export const stabilitySentences: SentencesOf<Extract<BatchRefusal, { code: StabilityCode }>> = {
-  PLAN_LACKS: ({ what }) => `The plan has no ${what} yet. Give it one.`,
+  PLAN_LACKS: ({ what }) => {
+    if (what === 'name') return 'The plan has no name yet. Give it one.'
+    if (what === 'condition') return 'The plan does not say how jars are kept. Add a place, or freezing and thawing.'
+    if (what === 'pull') return 'The plan has no day on which a jar is pulled. Add one.'
+    return 'The plan reads nothing of its jars. Choose a check, or add something else.'
+  },
   PLAN_TWICE: ({ what }) => `Twice in the plan: ${what}. Leave one of them out.`,
+  PLAN_LONG: ({ what, most }) => `Too long for a plan: “${what}”. Shorten it to ${most} signs.`,
   PULL_DAY_BAD: ({ day }) => `${day} is not a day to pull on. Type whole days from 0 to 3,650.`,
   WINDOW_BAD: ({ day, windowDays }) =>
     `A window of ${windowDays} days round day ${day} cannot be. Type whole days from 0 to 60.`,

@@ -10,6 +10,7 @@ import { bodySchemas } from './bodies'
 import { balanceSchema, keptVesselSchema, lotSchema, materialSchema, personSchema } from './catalogue'
 import { formulaSchema } from './formula'
 import { aSwitch, countUpTo, numberBetween, oneOf, prose } from './pieces'
+import { keptTemplateSchema } from './stability'
 
 const aReason = v.exactOptional(prose(2000))
 const someHex = v.pipe(v.string(), v.regex(/^[0-9a-f]{16,128}$/))
@@ -35,6 +36,7 @@ const documentSchemas: { readonly [family: string]: v.GenericSchema } = {
   person: personSchema,
   balance: balanceSchema,
   vessel: keptVesselSchema,
+  template: keptTemplateSchema,
   settings: v.record(v.string(), v.union([prose(200), v.number(), aSwitch])),
 }
 

@@ -1,12 +1,11 @@
 import * as v from 'valibot'
 import type { StabilityPlan } from '../stability-plan'
+import type { KeptTemplate } from '../stability-templates'
 import { aProperty, aScale } from './how-read'
 import { aBasis, anId, aSwitch, countUpTo, limits, listOf, numberBetween, prose, words } from './pieces'
 
-/** What a stability plan from outside must be. */
-export const stabilityPlanSchema: v.GenericSchema<unknown, StabilityPlan> = v.object({
-  name: words(80),
-  startsAtMs: numberBetween(0, 1e15),
+/** What a plan and a template have in common. */
+const asked = {
   conditions: listOf(
     v.object({
       id: anId,
@@ -31,4 +30,18 @@ export const stabilityPlanSchema: v.GenericSchema<unknown, StabilityPlan> = v.ob
     }),
     100,
   ),
+}
+
+/** What a stability plan from outside must be. */
+export const stabilityPlanSchema: v.GenericSchema<unknown, StabilityPlan> = v.object({
+  name: words(80),
+  startsAtMs: numberBetween(0, 1e15),
+  ...asked,
+})
+
+export const keptTemplateSchema: v.GenericSchema<unknown, KeptTemplate> = v.object({
+  id: anId,
+  name: words(80),
+  ...asked,
+  archived: v.exactOptional(aSwitch),
 })

@@ -1,9 +1,16 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
+import type { Check } from '../../batch/formula'
 import { msOf } from '../../batch/instant'
 import { dayMs } from '../../batch/pulls'
 import { stabilityOf } from '../../batch/stability'
 import type { Condition, Measure, StabilityPlan } from '../../batch/stability-plan'
-import { measuresOf, type StabilityTemplate, stabilityTemplates } from '../../batch/stability-templates'
+import {
+  type KeptTemplate,
+  measuresOf,
+  type StabilityTemplate,
+  sameCheck,
+  stabilityTemplates,
+} from '../../batch/stability-templates'
 import type { BatchState } from '../../batch/state'
 import { type NumberRefusal, readDecimal } from '../../trade/number-text'
 
@@ -17,7 +24,14 @@ export interface PlanDraft {
   readonly pulls: readonly { readonly day: string; readonly windowDays: string }[]
   /** Ids of the specification's checks that are read. */
   readonly checks: readonly string[]
-  readonly free: readonly { readonly label: string; readonly unit: string }[]
+  readonly free: readonly FreeDraft[]
+}
+
+/** Something that the specification does not ask for; `like`: how it is read, where a template says so. */
+export interface FreeDraft {
+  readonly label: string
+  readonly unit: string
+  readonly like?: Omit<Measure, 'id' | 'label' | 'unit' | 'limits'>
 }
 
 export interface ConditionDraft {
@@ -39,13 +53,28 @@ export interface PlanForm {
   readonly read: () => StabilityPlan | null
 }
 
+type Template = StabilityTemplate | KeptTemplate
+
 /** What a template sets, over what is the batch's own. */
-const fromTemplate = ({ id, name, conditions, pulls }: Omit<StabilityTemplate, 'id'> & { id: string }) => ({
-  template: id,
-  name,
-  conditions: conditions.map(draftOfCondition),
-  pulls: pulls.map(({ day, windowDays }) => ({ day: String(day), windowDays: String(windowDays) })),
-})
+function fromTemplate(template: Template, specification: readonly Check[]): Partial<PlanDraft> {
+  const { id, name, conditions, pulls } = template
+  return {
+    template: id,
+    name,
+    conditions: conditions.map(draftOfCondition),
+    pulls: pulls.map(({ day, windowDays }) => ({ day: String(day), windowDays: String(windowDays) })),
+    ...('measures' in template ? readOf(template.measures, specification) : {}),
+  }
+}
+
+/** Measures as checks of this batch, where it has them, and as something else where not. */
+function readOf(measures: readonly Measure[], specification: readonly Check[]): Pick<PlanDraft, 'checks' | 'free'> {
+  const own = measures.filter((measure) => !sameCheck(specification, measure))
+  return {
+    checks: [...new Set(measures.flatMap((measure) => sameCheck(specification, measure)?.id ?? []))],
+    free: own.map(({ id: _id, label, unit = '', limits: _limits, ...like }) => ({ label, unit, like })),
+  }
+}
 
 const draftOfCondition = ({ label, accelerated = false, cycles }: Condition): ConditionDraft => ({
   label,
@@ -54,19 +83,21 @@ const draftOfCondition = ({ label, accelerated = false, cycles }: Condition): Co
 })
 
 /** Begins with the plan that counts, else with the first template. */
-export function createPlanForm(state: BatchState, offsetMinutes: number): PlanForm {
+export function createPlanForm(
+  state: BatchState,
+  offsetMinutes: number,
+  own: () => readonly KeptTemplate[] = () => [],
+): PlanForm {
   const { specification } = state.header.revision
   const plan = stabilityOf(state)?.plan
   const dateOf = (atMs: number): string => new Date(atMs + offsetMinutes * 60_000).toISOString().slice(0, 10)
   const base = plan ? { ...plan, id: '' } : stabilityTemplates[0]
   if (base === undefined) throw new Error('no template')
-  const ids = new Set(specification.map(({ id }) => id))
-  const read = plan?.measures ?? measuresOf(specification)
   const draft = signal<PlanDraft>({
-    ...fromTemplate(base),
+    ...emptyDraft,
+    ...readOf(measuresOf(specification), specification),
+    ...fromTemplate(base, specification),
     on: dateOf(plan?.startsAtMs ?? state.decision?.atMs ?? state.lastAtMs),
-    checks: read.map(({ id }) => id).filter((id) => ids.has(id)),
-    free: (plan?.measures ?? []).filter(({ id }) => !ids.has(id)).map(({ label, unit = '' }) => ({ label, unit })),
   })
   const problem = signal<PlanProblem | null>(null)
   return {
@@ -77,8 +108,8 @@ export function createPlanForm(state: BatchState, offsetMinutes: number): PlanFo
       problem.value = null
     },
     take: (id) => {
-      const template = stabilityTemplates.find((each) => each.id === id)
-      if (template) draft.value = { ...draft.value, ...fromTemplate(template) }
+      const template = [...stabilityTemplates, ...own()].find((each) => each.id === id)
+      if (template) draft.value = { ...draft.value, ...fromTemplate(template, specification) }
       problem.value = null
     },
     read: () => {
@@ -89,11 +120,9 @@ export function createPlanForm(state: BatchState, offsetMinutes: number): PlanFo
   }
 }
 
-function planOf(
-  draft: PlanDraft,
-  specification: readonly (Measure & { readonly when: string })[],
-  offsetMinutes: number,
-): StabilityPlan | PlanProblem {
+const emptyDraft: PlanDraft = { template: '', name: '', on: '', conditions: [], pulls: [], checks: [], free: [] }
+
+function planOf(draft: PlanDraft, specification: readonly Check[], offsetMinutes: number): StabilityPlan | PlanProblem {
   const midnightMs = msOf(draft.on)
   if (Number.isNaN(midnightMs)) return { what: 'day', refusal: null }
   let wrong: PlanProblem | null = null
@@ -129,9 +158,9 @@ function planOf(
     .filter(({ id }) => draft.checks.includes(id))
     .map(({ when: _when, ...measure }) => measure)
   const free = draft.free.map(
-    ({ label, unit }): Measure => ({
+    ({ label, unit, like = { property: 'other' } }): Measure => ({
+      ...like,
       id: idOf(`free ${label}`, taken),
-      property: 'other',
       label: label.trim(),
       ...(unit.trim() === '' ? {} : { unit: unit.trim() }),
     }),

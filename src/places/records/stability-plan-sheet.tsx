@@ -1,5 +1,5 @@
 import './jar-entry.css'
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { sentenceOf } from '../../app/refusals'
 import { numberSentences } from '../../app/refusals/numbers'
@@ -14,8 +14,10 @@ import { NumberField } from '../../parts/number-field'
 import { Sheet } from '../../parts/sheet'
 import type { NumberRefusal } from '../../trade/number-text'
 import { ConditionRows } from './condition-rows'
+import { createOwnTemplates } from './own-templates'
 import type { StabilityModel } from './stability-model'
 import { createPlanForm, type PlanForm, type PlanProblem } from './stability-plan-form'
+import { TemplatePart } from './template-part'
 
 interface PlanSheetProps {
   model: StabilityModel
@@ -25,8 +27,10 @@ interface PlanSheetProps {
 
 /** A plan for kept jars, from a template and changed as needed. */
 export function PlanSheet({ model, state, onClose }: PlanSheetProps) {
-  const { clock } = useApp()
-  const form = useMemo(() => createPlanForm(state, clock.offsetMinutes()), [])
+  const app = useApp()
+  const templates = useMemo(() => createOwnTemplates(app), [app])
+  useEffect(() => void templates.load(), [templates])
+  const form = useMemo(() => createPlanForm(state, app.clock.offsetMinutes(), () => templates.all.value), [templates])
   const [wrong, setWrong] = useState<string | null>(null)
   const { draft, change, take } = form
   const keep = async () => {
@@ -48,7 +52,7 @@ export function PlanSheet({ model, state, onClose }: PlanSheetProps) {
         <Choice
           label="Begin with"
           value={draft.value.template || undefined}
-          options={stabilityTemplates.map(({ id, name }) => ({ value: id, label: name }))}
+          options={[...stabilityTemplates, ...templates.all.value].map(({ id, name }) => ({ value: id, label: name }))}
           onChange={take}
         />
         <div class="check-form-two">
@@ -64,6 +68,7 @@ export function PlanSheet({ model, state, onClose }: PlanSheetProps) {
         <ConditionRows form={form} />
         <Days form={form} />
         <Measures form={form} state={state} />
+        <TemplatePart form={form} templates={templates} />
         {problem?.refusal && <Notice kind="over" title={problemWords(problem)} live />}
         {wrong && <Notice kind="over" title={wrong} live />}
       </div>

@@ -28,6 +28,8 @@ describe('a stability plan', () => {
     ['PLAN_LACKS', { conditions: [] }],
     ['PLAN_LACKS', { measures: [] }],
     ['PLAN_LACKS', { pulls: [] }],
+    ['PLAN_LONG', { name: 'x'.repeat(81) }],
+    ['PLAN_LONG', { measures: [{ id: 'h', property: 'other', label: 'Height', unit: 'm'.repeat(41) }] }],
     ['PULL_DAY_BAD', { pulls: [{ day: 7.5, windowDays: 1 }] }],
     ['PULL_DAY_BAD', { pulls: [{ day: -1, windowDays: 1 }] }],
     ['WINDOW_BAD', { pulls: [{ day: 7, windowDays: 61 }] }],
