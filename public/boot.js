@@ -15,6 +15,9 @@
     // Storage refused: the system's theme it is.
   }
 
+  // The browser opens its files of this origin's databases while the app is still being read.
+  globalThis.indexedDB?.databases?.().catch(() => undefined)
+
   addEventListener('vite:preloadError', () => showPanel('A part of the app could not be loaded.'))
   addEventListener(
     'error',
