@@ -23,7 +23,7 @@ export const setOutBench = async (page: Page, context: BrowserContext): Promise<
   await page
     .getByRole('button', { name: /^Go on/ })
     .first()
-    .waitFor()
+    .waitFor({ timeout: 30_000 })
   await goOffline(context)
 }
 
