@@ -10,7 +10,7 @@ import { type Places, Shell } from './app/shell'
 import { lateUpdates } from './app/start/late-updates'
 import { trustScriptUrls } from './app/start/trusted-urls'
 import { lateAlarm } from './devices/alarm/late-alarm'
-import { webAwake } from './devices/awake/web-awake'
+import { lateAwake } from './devices/awake/late-awake'
 import { webBadge } from './devices/badge/web-badge'
 import { webClock } from './devices/clock/web-clock'
 import { uuidIds } from './devices/ids/uuid-ids'
@@ -49,7 +49,7 @@ void start()
 
 async function start(): Promise<void> {
   const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
-  const clock = webClock()
+  const clock = webClock(async () => (await onDemand()).hearJumps)
   const ids = uuidIds()
   const alarm = lateAlarm(async () => (await onDemand()).webAlarm('./alarm.wav'))
   const erased = isEraseAsked() && (await (await import('./store/erase-here')).eraseHereIfAsked())
@@ -76,7 +76,7 @@ async function start(): Promise<void> {
     clock,
     ids,
     alarm,
-    awake: webAwake(),
+    awake: lateAwake(async () => (await onDemand()).webAwake()),
     badge: webBadge('Pannikin'),
     share: {
       saveFile: async (...file) => (await onDemand()).webShare().saveFile(...file),

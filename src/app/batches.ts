@@ -4,6 +4,7 @@ import type { StreamHead } from '../ports/event-log'
 import type { Batches } from './app'
 import { openHandle } from './batch-handle'
 import type { HandleWorld, KeptHandle } from './live-batch'
+import { loadAfterFirst } from './load-after-first'
 import { loadWriting } from './load-writing'
 import { oneAtATime } from './one-at-a-time'
 
@@ -80,10 +81,8 @@ export function createBatches(world: BatchesWorld): KeptBatches {
     open,
     openOnes: () => opened,
     finished: async (limit, before) => {
-      const query = { family: 'batch' as const, limit, ...(before === undefined ? {} : { before }) }
-      const shelves = await Promise.all(['finished', 'follow-up'].map((shelf) => log.heads({ ...query, shelf })))
-      const newestFirst = shelves.flat().sort((a, b) => (a.touchedAt < b.touchedAt ? 1 : -1))
-      return summariesOf(newestFirst.slice(0, limit))
+      const { finishedHeads } = await loadAfterFirst()
+      return summariesOf(await finishedHeads(log, limit, before))
     },
     start: async (intention, more) => {
       const { startBatch } = await loadWriting()
@@ -94,14 +93,7 @@ export function createBatches(world: BatchesWorld): KeptBatches {
       for (const next of more) await handle?.intend(next)
       return { id: started.summary.id }
     },
-    decideHeld: async () => {
-      for (const held of await log.heldIntentions()) {
-        const handle = await open(held.stream.slice('batch:'.length))
-        if (!handle) continue
-        await handle.decideHeld(held)
-        await log.releaseHeld(held.id)
-      }
-    },
+    decideHeld: async () => (await loadAfterFirst()).decideHeld(log, open),
   }
 }
 

@@ -14,8 +14,9 @@ import type { Upkeep } from '../ports/upkeep'
 import { afterPaint, whenIdle } from './after-paint'
 import type { App, JustDone, UpdateModel } from './app'
 import { type BatchesWorld, createBatches } from './batches'
-import { createBells } from './bells'
 import { createCatalogue } from './catalogue'
+import { lateBells } from './late-bells'
+import { loadAfterFirst } from './load-after-first'
 import { oneAtATime } from './one-at-a-time'
 import type { Refusal } from './refusals'
 import { createRouter } from './routes'
@@ -99,7 +100,12 @@ export function createApp(parts: Parts): StartedApp {
     batches,
     storage,
     heals,
-    bells: createBells({ batches, nowMs, alarm: parts.alarm, badge: parts.badge }),
+    bells: lateBells(
+      shown.then(async () => {
+        const { createBells } = await loadAfterFirst()
+        return createBells({ batches, nowMs, alarm: parts.alarm, badge: parts.badge })
+      }),
+    ),
     justDone: signal<JustDone | null>(null),
     loadDemonstration: () => parts.loadDemonstration(app),
     hasDemonstration: computed(() => catalogue.formulas.value.has(demonstrationFormula)),
@@ -108,16 +114,17 @@ export function createApp(parts: Parts): StartedApp {
 
   window.addEventListener('pointerdown', () => parts.alarm.unlock())
   window.addEventListener('keydown', () => parts.alarm.unlock())
-  clock.onJump(({ fromMs, toMs, maybeSlept }) => {
-    if (maybeSlept) return
-    for (const handle of batches.openOnes()) {
-      const { stage } = handle.view.peek().state
-      if (stage === 'in-hand' || stage === 'parked') void handle.intend({ do: 'notice-clock', byMs: toMs - fromMs })
-    }
-  })
-
   const started = Promise.all([batches.load(), settings.load()]).then(() => undefined)
   void shown.then(() => catalogue.load())
+  void shown.then(() => {
+    clock.onJump(({ fromMs, toMs, maybeSlept }) => {
+      if (maybeSlept) return
+      for (const handle of batches.openOnes()) {
+        const { stage } = handle.view.peek().state
+        if (stage === 'in-hand' || stage === 'parked') void handle.intend({ do: 'notice-clock', byMs: toMs - fromMs })
+      }
+    })
+  })
   const decideHeld = oneAtATime(batches.decideHeld)
   void log.ready().then(decideHeld)
   decideHeldWhenBack(log, storage, decideHeld)

@@ -14,8 +14,6 @@ export interface Format {
   readonly dateTime: (atMs: number) => string
   /** mm:ss, or h:mm:ss from an hour on; the sign is left to the words beside it. */
   readonly duration: (ms: number) => string
-  /** "just now", "3 min ago", "2 h ago", "4 days ago". */
-  readonly ago: (sinceMs: number) => string
 }
 
 /** A figure and its unit stay on one line. */
@@ -47,7 +45,6 @@ export function createFormat(mark: '.' | ',', locale?: string): Format {
     date: (at) => date().format(typeof at === 'string' ? new Date(at) : at),
     dateTime: (atMs) => `${date().format(atMs)}, ${time().format(atMs)}`,
     duration,
-    ago,
   }
 }
 
@@ -77,12 +74,4 @@ function duration(ms: number): string {
   const hours = Math.floor(seconds / 3600)
   const rest = `${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`
   return hours > 0 ? `${hours}:${rest}` : rest
-}
-
-function ago(sinceMs: number): string {
-  const minutes = Math.floor(sinceMs / 60_000)
-  if (minutes < 1) return 'just now'
-  if (minutes < 90) return `${minutes} min ago`
-  const hours = Math.round(minutes / 60)
-  return hours < 48 ? `${hours} h ago` : `${Math.round(hours / 24)} days ago`
 }

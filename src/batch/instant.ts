@@ -9,9 +9,10 @@ export function msOf(text: string): number {
   if (part(4) > 23 || part(5) > 59 || part(6) > 59) return Number.NaN
   const fraction = Number((match[7] ?? '').padEnd(3, '0'))
   const clockMs = ((part(4) * 60 + part(5)) * 60 + part(6)) * 1000 + fraction
-  const days = daysOf(part(1), part(2), part(3))
-  const [, month, day] = dateOf(days)
-  if (month !== part(2) || day !== part(3)) return Number.NaN
+  const [year, month, day] = [part(1), part(2), part(3)]
+  const days = daysOf(year, month, day)
+  // A day that is not there would be one of the month after.
+  if (month < 1 || month > 12 || day < 1 || days >= daysOf(year, month + 1, 1)) return Number.NaN
   return days * dayMs + clockMs - offsetOf(match[8]) * 60_000
 }
 
@@ -21,26 +22,11 @@ function offsetOf(text: string | undefined): number {
   return text.startsWith('-') ? -minutes : minutes
 }
 
-/** Days since 1970-01-01 of a Gregorian date (Hinnant, "chrono-compatible low-level date algorithms"). */
+/** Days since 1970-01-01 of a Gregorian date; month 13 is the next January (Hinnant, "chrono-compatible low-level date algorithms"). */
 function daysOf(year: number, month: number, day: number): number {
   const shifted = month <= 2 ? year - 1 : year
   const era = Math.floor(shifted / 400)
   const yearOfEra = shifted - era * 400
   const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + day - 1
   return era * 146_097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719_468
-}
-
-/** Year, month and day of the days since 1970-01-01. */
-export function dateOf(days: number): [number, number, number] {
-  const shifted = days + 719_468
-  const era = Math.floor(shifted / 146_097)
-  const dayOfEra = shifted - era * 146_097
-  const yearOfEra = Math.floor(
-    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
-  )
-  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100))
-  const monthFromMarch = Math.floor((5 * dayOfYear + 2) / 153)
-  const month = monthFromMarch + (monthFromMarch < 10 ? 3 : -9)
-  const day = dayOfYear - Math.floor((153 * monthFromMarch + 2) / 5) + 1
-  return [yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, day]
 }

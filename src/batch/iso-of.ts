@@ -1,4 +1,4 @@
-import { dateOf, dayMs } from './instant'
+import { dayMs } from './instant'
 
 /** ms UTC as ISO 8601 with the local offset, e.g. 2026-06-16T10:35:00.000+01:00. */
 export function isoOf(atMs: number, offsetMinutes: number): string {
@@ -15,3 +15,18 @@ export function isoOf(atMs: number, offsetMinutes: number): string {
 
 /** The local calendar date of a moment, as ISO text. */
 export const dateIsoOf = (atMs: number, offsetMinutes: number): string => isoOf(atMs, offsetMinutes).slice(0, 10)
+
+/** Year, month and day of the days since 1970-01-01 (Hinnant, "chrono-compatible low-level date algorithms"). */
+function dateOf(days: number): [number, number, number] {
+  const shifted = days + 719_468
+  const era = Math.floor(shifted / 146_097)
+  const dayOfEra = shifted - era * 146_097
+  const yearOfEra = Math.floor(
+    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
+  )
+  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100))
+  const monthFromMarch = Math.floor((5 * dayOfYear + 2) / 153)
+  const month = monthFromMarch + (monthFromMarch < 10 ? 3 : -9)
+  const day = dayOfYear - Math.floor((153 * monthFromMarch + 2) / 5) + 1
+  return [yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, day]
+}

@@ -1,6 +1,5 @@
 import {
   ArrowLeft,
-  BellRing,
   BookOpen,
   Check,
   ChevronDown,
@@ -10,24 +9,19 @@ import {
   Flag,
   Hand,
   Hourglass,
-  Info,
   LayoutGrid,
   List,
-  Minus,
   Package,
   Pause,
   Pencil,
   Plus,
   SlidersHorizontal,
-  Timer,
   TriangleAlert,
-  User,
 } from 'lucide'
 
 /** Drawings that the bench and the run show at once. */
 export const firstIcons = {
   'arrow-left': ArrowLeft,
-  'bell-ring': BellRing,
   'book-open': BookOpen,
   check: Check,
   'chevron-down': ChevronDown,
@@ -37,16 +31,12 @@ export const firstIcons = {
   flag: Flag,
   hand: Hand,
   hourglass: Hourglass,
-  info: Info,
   'layout-grid': LayoutGrid,
   list: List,
-  minus: Minus,
   package: Package,
   pause: Pause,
   pencil: Pencil,
   plus: Plus,
   sliders: SlidersHorizontal,
-  timer: Timer,
   'triangle-alert': TriangleAlert,
-  user: User,
 }

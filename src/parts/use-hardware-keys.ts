@@ -1,13 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks'
+import type { HardwareKeys, hearKeys } from './hardware-keys'
 
-interface HardwareKeys {
-  /** A key press outside of any field; answer true when it meant something. */
-  onKey: (key: string) => boolean
-  onPaste: (text: string) => void
-}
-
-const isTyping = (target: EventTarget | null) =>
-  target instanceof Element && target.closest('input, textarea, select, [contenteditable], dialog') !== null
+/** Fetched with the first that listens: the first screen is drawn without it. */
+const fetched: { hear?: typeof hearKeys } = {}
 
 /**
  * A keyboard, a keyboard wedge and the clipboard reach the number in hand without a field holding the focus. Enter and
@@ -18,23 +13,16 @@ export const useHardwareKeys = (keys: HardwareKeys, active: boolean) => {
   latest.current = keys
   useEffect(() => {
     if (!active) return
-    const onKeyDown = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return
-      const onControl = event.target instanceof Element && event.target.closest('button, a, summary') !== null
-      if (onControl && (event.key === 'Enter' || event.key === ' ')) return
-      if (latest.current.onKey(event.key)) event.preventDefault()
-    }
-    const onPaste = (event: ClipboardEvent) => {
-      const text = event.clipboardData?.getData('text/plain').trim() ?? ''
-      if (text === '' || isTyping(event.target)) return
-      event.preventDefault()
-      latest.current.onPaste(text)
-    }
-    document.addEventListener('keydown', onKeyDown)
-    document.addEventListener('paste', onPaste)
+    let wanted = true
+    let stop = fetched.hear?.(() => latest.current)
+    if (!stop)
+      void import('./hardware-keys').then(({ hearKeys }) => {
+        fetched.hear = hearKeys
+        if (wanted) stop = hearKeys(() => latest.current)
+      })
     return () => {
-      document.removeEventListener('keydown', onKeyDown)
-      document.removeEventListener('paste', onPaste)
+      wanted = false
+      stop?.()
     }
   }, [active])
 }

@@ -2,6 +2,7 @@ import type { Gate } from '../../batch/gate'
 import type { BatchState } from '../../batch/state'
 import { nameOfVessel } from '../../batch/vessel-name'
 import { titleOf } from '../../batch/wording'
+import { ago } from '../ago'
 import type { Format } from '../format'
 import { grams } from './sentences'
 
@@ -14,7 +15,7 @@ export interface GateWords {
 export function gateWords(gate: Gate, state: BatchState, format: Format): GateWords {
   const vessel = (id: string): string => nameOfVessel(state, id)
   const degrees = (value: number): string => `${format.number(Math.round(value * 10) / 10)} °C`
-  const last = (lastC: number, ageMs: number): string => `Last reading ${degrees(lastC)}, ${format.ago(ageMs)}.`
+  const last = (lastC: number, ageMs: number): string => `Last reading ${degrees(lastC)}, ${ago(ageMs)}.`
   switch (gate.code) {
     case 'ORDER': {
       const names = gate.steps.map((id) => titleOfStep(state, id))

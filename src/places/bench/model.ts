@@ -1,26 +1,20 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { App } from '../../app/app'
 import type { LastInHand } from '../../app/last-in-hand'
-import type { Refusal } from '../../app/refusals'
 import { type BenchCard, benchCards } from './order'
 
 export interface BenchModel {
   readonly cards: ReadonlySignal<readonly BenchCard[]>
   /** `unknown` until the catalogue is read; `first` before there is anything at all. */
   readonly mood: ReadonlySignal<'unknown' | 'first' | 'idle' | 'busy'>
-  readonly loading: ReadonlySignal<boolean>
-  readonly refusal: ReadonlySignal<Refusal | null>
   /** Opens the batch; what rings in it falls silent. */
   readonly goTo: (card: BenchCard) => void
-  readonly loadDemonstration: () => Promise<void>
   readonly dispose: () => void
 }
 
 /** Reads summaries only, never a log: the bench must show at once however many batches there are. */
 export function createBenchModel(app: App): BenchModel {
   const last = signal<ReadonlyMap<string, LastInHand>>(new Map())
-  const loading = signal(false)
-  const refusal = signal<Refusal | null>(null)
   const stop = effect(() => {
     const inHand = app.batches.inHand.value
     void import('../../app/last-in-hand').then(async ({ readLast }) => {
@@ -40,19 +34,11 @@ export function createBenchModel(app: App): BenchModel {
       if (!app.catalogue.loaded.value) return 'unknown'
       return app.catalogue.formulas.value.size > 0 ? 'idle' : 'first'
     }),
-    loading,
-    refusal,
     goTo: (card) => {
       app.alarm.unlock()
       const { id, next } = card.batch
       app.go({ place: 'run', batch: id, step: next?.step })
       if (card.ringing.length > 0) void silence(app, card.batch.id)
-    },
-    loadDemonstration: async () => {
-      if (loading.value) return
-      loading.value = true
-      refusal.value = await app.loadDemonstration()
-      loading.value = false
     },
     dispose: stop,
   }

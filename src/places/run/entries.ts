@@ -1,5 +1,4 @@
 import type { Event } from '../../batch/event'
-import { canBeStruck } from '../../batch/fold'
 import type { BatchState } from '../../batch/state'
 import type { EntryState } from '../../parts/entry-mark'
 
@@ -22,10 +21,3 @@ function lastCounting(state: BatchState, stepId: string): Event | undefined {
   }
   return undefined
 }
-
-/** Those of an act's entries that a strike-out can take back. */
-export const strikableOf = (state: BatchState, ids: readonly string[]): readonly string[] =>
-  ids.filter((id) => {
-    const entry = state.entries.findLast(({ event }) => event.id === id)
-    return entry !== undefined && entry.struck === undefined && canBeStruck(entry.event.kind)
-  })

@@ -1,19 +1,17 @@
 import { batch, effect, signal, untracked } from '@preact/signals'
-import { whenIdle } from '../../app/after-paint'
 import type { App, BatchHandle } from '../../app/app'
 import type { Refusal } from '../../app/refusals'
 import type { Intention } from '../../batch/intention'
-import { isDone } from '../../batch/progress'
 import type { BatchState } from '../../batch/state'
 import { formatMass } from '../../trade/mass'
 import { createFrameBehind } from './a-frame-behind'
+import type { ActsWorld, ActWords } from './acts'
 import { createBusy } from './busy'
 import { createDraftBook, typedAfter } from './draft'
-import { strikableOf } from './entries'
+import { firstStep } from './first-step'
 import type { AwakeState, OpenSheet, RunModel } from './run-model'
 import { createRunSignals } from './run-signals'
 import { keepingPlace } from './step-in-hand'
-import { firstStep, noticedBy, stepAfter } from './steps-that-follow'
 import { createReckoner, type Reckoner } from './typed'
 import { lotInUse } from './weigh-model'
 
@@ -37,6 +35,11 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   const shown = { ...handle, view: behind.lag(handle.view) }
   const signals = createRunSignals(app, shown, stepId, drafts, reckoner)
   const stateNow = (): BatchState => handle.view.peek().state
+  let loading: ReturnType<typeof loadActs> | undefined
+  const acts = () => {
+    loading ??= loadActs()
+    return loading
+  }
 
   const show = (id: string | null) =>
     batch(() => {
@@ -49,55 +52,16 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     show(id)
     app.go({ place: 'run', batch: handle.id, step: id })
   }
-  /** The step is shown first; where to come back to is noted when it stands on the screen: an address takes its time. */
-  const takeNext = (id: string | null) => {
-    show(id)
-    void whenIdle().then(() => {
-      if (id !== null && stepId.peek() === id && isHere(app, handle))
-        app.go({ place: 'run', batch: handle.id, step: id })
-    })
-  }
-  const moveOn = (from: string) => {
-    if (!isDone(stateNow(), from)) return
-    takeNext(stepAfter(stateNow(), from)?.id ?? null)
-  }
-  const act = async (intention: Intention, done?: string, taken?: () => void): Promise<boolean> => {
+  const act = async (intention: Intention, words: ActWords = {}): Promise<boolean> => {
     behind.flush()
-    const from = stepId.peek()
-    const follow = (ids: readonly string[]) => {
-      busy.end()
-      taken?.()
-      const entries = strikableOf(stateNow(), ids)
-      if (done !== undefined && entries.length > 0)
-        app.justDone.value = { text: done, atMs: app.clock.nowMs(), undo: undo(entries, from) }
-      const noticed = noticedBy(stateNow(), ids)
-      if (noticed !== undefined) take(noticed)
-      else if (from !== null && stepId.peek() === from) moveOn(from)
-    }
-    let followed: Promise<void> | undefined
     busy.begin()
     refusal.value = null
-    const recorded = (ids: readonly string[]) => {
-      followed = behind.after(() => follow(ids))
-    }
-    const outcome = await handle.intend(intention, recorded).finally(() => followed ?? busy.end())
-    if (!outcome.ok) {
-      // What could not be saved has its own bar, and stays typed as well: the screen is then its only copy.
-      const isKept = handle.unsaved.peek().some((each) => each.intention === intention)
-      if (!isKept) refusal.value = outcome.refusal
-      return false
-    }
-    // What was held, or left nothing to write, did not change the batch.
-    if (followed === undefined) batch(() => follow(outcome.entries))
-    await followed
-    return true
-  }
-  const strike = (entry: string, reason: string) => act({ do: 'strike', entry, reason })
-  // Last written, first struck: what came of an earlier entry goes before it.
-  const undo = (entries: readonly string[], step: string | null) => async () => {
-    app.justDone.value = null
-    for (const entry of [...entries].reverse()) await strike(entry, 'undone at once')
-    if (step !== null) take(step)
+    const from = stepId.peek()
+    const { actIn } = await acts().catch((error: unknown) => {
+      busy.end()
+      throw error
+    })
+    return actIn(world, intention, { ...words, from })
   }
   const record = async (): Promise<boolean> => {
     behind.flush()
@@ -118,19 +82,30 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
         ...(checkedBy ? { checkedBy } : {}),
         source: { kind: 'typed', raw: draft.fields.reading ?? '' },
       },
-      `${weighing.planned.material.name} ${shown} g`,
-      () => drafts.clear(id, draft),
+      { done: `${weighing.planned.material.name} ${shown} g`, taken: () => drafts.clear(id, draft) },
     )
   }
   const settle = async (shown?: string): Promise<boolean> => {
     const id = stepId.peek()
     const open = signals.deviation.peek()?.id
     if (open === undefined || id === null || busy.now()) return false
-    const { settleDeviation } = await import('./late-acts')
-    return settleDeviation(world, { id, open, shown })
+    return (await acts()).settleDeviation(world, { id, open, shown })
   }
-  const retry = async (): Promise<void> => (await import('./late-acts')).retryUnsaved(world)
-  const world = { app, handle, drafts, reckoner, refusal, stepId, stateNow, act, moveOn }
+  const world: ActsWorld = {
+    app,
+    handle,
+    drafts,
+    reckoner,
+    refusal,
+    stepId,
+    busy,
+    behind,
+    stateNow,
+    show,
+    take,
+    act,
+  }
+  void app.calm.then(acts)
 
   const place = keepingPlace(app, handle.id, stateNow)
   const keep = effect(() => place.moveTo(stepId.value))
@@ -159,11 +134,11 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     saving: busy.shown,
     ...signals,
     take,
-    act,
+    act: (intention, done) => act(intention, { done }),
     record,
-    strike,
+    strike: (entry, reason) => act({ do: 'strike', entry, reason }),
     settle,
-    retry,
+    retry: async () => (await acts()).retryUnsaved(world),
     step: (by) => {
       behind.flush()
       const at = signals.planned.peek()?.index
@@ -194,10 +169,8 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
   }
 }
 
-const isHere = (app: App, handle: BatchHandle): boolean => {
-  const route = app.route.peek()
-  return route.place === 'run' && route.batch === handle.id
-}
+/** What a person does needs more than showing the step does. */
+const loadActs = () => import('./acts')
 
 const waitsUnsaved = (handle: BatchHandle, stepId: string): boolean =>
   handle.unsaved.peek().some(({ intention }) => 'step' in intention && intention.step === stepId)

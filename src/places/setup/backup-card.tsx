@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from 'preact/hooks'
+import { ago } from '../../app/ago'
 import { useApp } from '../../app/app'
 import { type BackupSight, backupSight } from '../../app/backup/backup-due'
 import { followEntries } from '../../app/backup/count-entries'
@@ -73,7 +74,7 @@ function lastWords(
   const since = fresh === null ? '' : ` ${newWords(fresh)}`
   if (lastAtMs === null) return `No backup file has been saved from here yet.${since}`
   const held = batches === undefined ? '' : `, with ${counted(batches, 'batch', 'batches')}`
-  return `Last backup ${format.ago(nowMs - lastAtMs)}, ${format.dateTime(lastAtMs)}${held}.${since}`
+  return `Last backup ${ago(nowMs - lastAtMs)}, ${format.dateTime(lastAtMs)}${held}.${since}`
 }
 
 const newWords = (fresh: number): string =>

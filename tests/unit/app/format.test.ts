@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { ago } from '../../../src/app/ago'
 import { createFormat } from '../../../src/app/format'
 
 const point = createFormat('.', 'en-GB')
@@ -50,6 +51,6 @@ describe('figures as a person writes them', () => {
     [2 * 3_600_000, '2 h ago'],
     [4 * 86_400_000, '4 days ago'],
   ])('[T6] %d ms since is %s', (ms, text) => {
-    expect(point.ago(ms)).toBe(text)
+    expect(ago(ms)).toBe(text)
   })
 })

@@ -1,3 +1,4 @@
+import { ago } from '../../../app/ago'
 import { vesselNow } from '../../../batch/progress'
 import type { KindOf } from '../../../batch/step'
 import { nameOfVessel } from '../../../batch/vessel-name'
@@ -33,7 +34,7 @@ export function CombineCard({ step }: { step: KindOf<'combine'> }) {
   const lastOf = (vessel: string) => {
     const reading = state.vessels.get(vessel)?.readings.at(-1)
     return reading
-      ? `${nameOfVessel(state, vessel)} ${format.number(reading.temperatureC)} °C, ${format.ago(tools.nowMs - reading.atMs)}. `
+      ? `${nameOfVessel(state, vessel)} ${format.number(reading.temperatureC)} °C, ${ago(tools.nowMs - reading.atMs)}. `
       : ''
   }
   return (

@@ -1,3 +1,4 @@
+import { ago } from '../../../app/ago'
 import type { Format } from '../../../app/format'
 import type { AdjustAdvice, Adjusting } from '../../../batch/adjusting'
 import type { HazardKind } from '../../../batch/catalogue'
@@ -88,7 +89,7 @@ export function meterWords(meter: PhMeter | null, format: Format): string | null
   if (meter === null) return 'No calibration of the pH meter is recorded with this batch.'
   const parts = [
     ...(meter.worn ? [`has a slope of ${format.number(meter.slopePercent)} %, not 95–105 %`] : []),
-    ...(meter.old ? [`was calibrated ${format.ago(meter.ageMs)}`] : []),
+    ...(meter.old ? [`was calibrated ${ago(meter.ageMs)}`] : []),
   ]
   return parts.length === 0 ? null : `The pH meter ${parts.join(', and ')}: calibrate it.`
 }

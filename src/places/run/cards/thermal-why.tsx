@@ -1,3 +1,4 @@
+import { ago } from '../../../app/ago'
 import type { Format } from '../../../app/format'
 import type { BatchState } from '../../../batch/state'
 import { nameOfVessel } from '../../../batch/vessel-name'
@@ -21,7 +22,7 @@ export function ThermalWhy({ run, format, how, typing, entries, view }: ThermalA
   return (
     <>
       <b>
-        Last reading {format.number(last.temperatureC)} °C, {format.ago(run.app.nowMs.value - last.atMs)}.
+        Last reading {format.number(last.temperatureC)} °C, {ago(run.app.nowMs.value - last.atMs)}.
       </b>{' '}
       {typing.is && how}
       {forecast?.outlook.kind === 'ask'

@@ -1,0 +1,3 @@
+export { createBells } from './bells'
+export { keepCatalogue } from './keep-catalogue'
+export { decideHeld, finishedHeads } from './other-batches'
