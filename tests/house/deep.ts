@@ -15,5 +15,5 @@ const proof = (args: readonly string[]): Counts =>
     : { passed: 0, failed: 1 }
 
 const kills = proof(['tests/faults/run.ts', '--kills', '50'])
-const mutants = proof(['tests/house/mutants.ts', '--mutants', '500'])
+const mutants = proof(['tests/house/mutants.ts', '--mutants', '5000'])
 finish([sums, flows, kills, mutants].reduce(add))
