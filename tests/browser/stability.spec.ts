@@ -1,5 +1,6 @@
 /** Kept jars: a plan from a template, results in one pass by the keyboard, how they go, and labels that lead back. */
 import { expect, setOutBench, test } from './support/bench.ts'
+import { scan } from './support/scan.ts'
 
 test('[B48] jars are planned, read in one pass, seen to leave their limit, and labelled with their own address', async ({
   page,
@@ -53,7 +54,10 @@ test('[B48] jars are planned, read in one pass, seen to leave their limit, and l
       .first()
       .evaluate((paper) => getComputedStyle(paper).fill),
   ).toBe('rgb(255, 255, 255)')
-  const address = await page.locator('[data-address$="/40c.28"]').getAttribute('data-address')
-  await page.goto(address ?? '')
+  await page.emulateMedia({ media: 'print' })
+  const label = page.locator('[data-address$="/40c.28"]')
+  const read = await scan(page, label)
+  expect(read).toBe(await label.getAttribute('data-address'))
+  await page.goto(read ?? '')
   await expect(page.getByRole('region', { name: 'QW-LOT-01-012, 40 °C, week 4' })).toBeVisible()
 })

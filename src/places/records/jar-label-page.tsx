@@ -41,12 +41,16 @@ export function JarLabelPage({ sheet, labels }: { sheet: JarSheet; labels: reado
 }
 
 /** White around the code; the label about it is white for as much again. */
-const quietModules = 2
+export const quietModules = 2
 
-function Label({ label, sheet: { widthMm, heightMm } }: { label: Placed; sheet: JarSheet }) {
+/** How wide the code is on a label of the sheet. */
+export const codeMmOn = ({ heightMm }: JarSheet): number => Math.min(largestCodeMm, heightMm - 2 * edgeMm)
+
+function Label({ label, sheet }: { label: Placed; sheet: JarSheet }) {
   const { address, lines, leftMm, topMm } = label
+  const { widthMm, heightMm } = sheet
   const { d, size } = useMemo(() => qrPath(address, quietModules), [address])
-  const codeMm = Math.min(largestCodeMm, heightMm - 2 * edgeMm)
+  const codeMm = codeMmOn(sheet)
   const lineMm = (heightMm - 2 * edgeMm) / lines.length
   const textMm = Math.min(largestTextMm, lineMm * 0.8)
   const roomMm = widthMm - codeMm - 3 * edgeMm
