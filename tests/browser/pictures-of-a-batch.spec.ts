@@ -1,7 +1,7 @@
 /** A picture goes with its batch: into the record, out in its file, and in again elsewhere. */
-import { readFileSync } from 'node:fs'
-import { crc32, deflateSync } from 'node:zlib'
+import { readFileSync, truncateSync, writeFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
+import { pngOf } from '../support/png.ts'
 import { openApp } from './support/app.ts'
 import { batchAt, bringBatch } from './support/batch-at.ts'
 import { expect, setOutBench, test } from './support/bench.ts'
@@ -11,7 +11,7 @@ test('[B45] a picture from a file is made small, stands in the record, and comes
   page,
   context,
   browser,
-}) => {
+}, info) => {
   await setOutBench(page, context)
   await bringBatch(page, batchAt('lotion', 'c-preservative'))
   await page.goto('./#/run/one/c-preservative')
@@ -25,9 +25,18 @@ test('[B45] a picture from a file is made small, stands in the record, and comes
   await expect(sheet).toContainText('That file is no picture.')
   await choose('broken.png', 'image/png', Buffer.from('no pixels in here'))
   await expect(sheet).toContainText('cannot read that picture')
+  const huge = info.outputPath('huge.jpg')
+  writeFileSync(huge, '')
+  truncateSync(huge, 61 * 1024 * 1024)
+  await sheet.getByLabel('Choose a file').setInputFiles(huge)
+  await expect(sheet).toContainText('The file is 64 MB. Choose a picture of at most 60 MB.')
   await expect(keep).toBeDisabled()
 
-  await choose('cup.png', 'image/png', pngOf(2400, 1800))
+  await choose(
+    'cup.png',
+    'image/png',
+    pngOf(2400, 1800, (x, y) => (x >> 4) * 7 + (y >> 3) * 5 + ((x * y) % 23)),
+  )
   await expect(sheet.getByRole('img')).toBeVisible()
   await sheet.getByLabel('What it shows').fill('no lumps left')
   await keep.click()
@@ -35,7 +44,14 @@ test('[B45] a picture from a file is made small, stands in the record, and comes
 
   await page.goto('./#/records/one')
   await expectPicture(page)
+  await expect(page.getByRole('region', { name: 'Pictures' }).getByRole('figure')).toHaveCount(1)
   await page.getByRole('button', { name: 'Save or share' }).click()
+  const [sheetOfPaper] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as a page (HTML)' }).click(),
+  ])
+  const html = info.outputPath('record.html')
+  await sheetOfPaper.saveAs(html)
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: /^Save this batch/ }).click(),
@@ -51,8 +67,20 @@ test('[B45] a picture from a file is made small, stands in the record, and comes
   await bringBatch(other, file)
   await other.goto('./#/records/one')
   await expectPicture(other)
-  await elsewhere.close()
   expect(wrongs).toEqual([])
+
+  const asked: string[] = []
+  elsewhere.on('request', (request) => asked.push(request.url()))
+  await other.goto(`file://${html}`)
+  await expectPicture(other)
+  await expect(
+    other
+      .getByRole('figure')
+      .filter({ hasText: /^no lumps left .*RK/ })
+      .getByRole('img'),
+  ).toHaveAttribute('src', /^data:image\/webp;base64,/)
+  expect(asked).toEqual([`file://${html}`])
+  await elsewhere.close()
 })
 
 async function expectPicture(page: Page): Promise<void> {
@@ -63,32 +91,4 @@ async function expectPicture(page: Page): Promise<void> {
       picture.evaluate((img) => [(img as HTMLImageElement).naturalWidth, (img as HTMLImageElement).naturalHeight]),
     )
     .toEqual([1600, 1200])
-}
-
-/** A PNG of grey noise over a slope, larger than what is kept. */
-function pngOf(width: number, height: number): Buffer {
-  const rows = Buffer.alloc((width + 1) * height)
-  for (let y = 0; y < height; y += 1)
-    for (let x = 0; x < width; x += 1)
-      rows[y * (width + 1) + 1 + x] = ((x >> 4) * 7 + (y >> 3) * 5 + ((x * y) % 23)) & 255
-  const head = Buffer.alloc(13)
-  head.writeUInt32BE(width, 0)
-  head.writeUInt32BE(height, 4)
-  head.set([8, 0, 0, 0, 0], 8)
-  const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])
-  return Buffer.concat([
-    signature,
-    chunk('IHDR', head),
-    chunk('IDAT', deflateSync(rows)),
-    chunk('IEND', Buffer.alloc(0)),
-  ])
-}
-
-function chunk(name: string, data: Buffer): Buffer {
-  const body = Buffer.concat([Buffer.from(name, 'latin1'), data])
-  const length = Buffer.alloc(4)
-  length.writeUInt32BE(data.length)
-  const check = Buffer.alloc(4)
-  check.writeUInt32BE(crc32(body))
-  return Buffer.concat([length, body, check])
 }

@@ -36,7 +36,12 @@ function Picture({ row: { picture, caption } }: { row: PictureRow }) {
   const { log } = useApp()
   const [bytes, setBytes] = useState<PictureBytes | null | undefined>(undefined)
   useEffect(() => void log.read(pictureStream(picture)).then((events) => setBytes(pictureIn(events))), [log, picture])
-  if (bytes === undefined) return <p class="paper-quiet">Reading the picture.</p>
+  if (bytes === undefined)
+    return (
+      <p class="paper-quiet" aria-busy="true">
+        Reading the picture.
+      </p>
+    )
   if (bytes === null)
     return <p class="paper-outside">The picture is not on this tablet. Bring in the file of this batch that has it.</p>
   const { mime, base64, width, height } = bytes

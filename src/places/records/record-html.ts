@@ -2,14 +2,13 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { cssString } from './paper-line'
 
 /**
- * The paper that stands on the screen as one file that opens anywhere: no script, its styles and pictures inside, and a
- * policy that lets nothing else in. Texts are escaped by the browser's own writer.
+ * The paper that stands on the screen as one file that opens anywhere: no script, its styles inside, its pictures as the
+ * data that they are on the screen too, and a policy that lets nothing else in. Texts are escaped by the browser's own writer.
  */
 export function htmlOf(paper: Element, line: string): string {
   // A document of its own: pictures in it are not fetched, and its writer escapes every text.
   const page = document.implementation.createHTMLDocument(line)
   const copy = page.importNode(paper, true)
-  bringPictures(paper, copy)
   tidy(copy)
   const styles = `${stylesFor(paper)}\n:root { --paper-line: ${cssString(line)} }\nbody { padding: 16px }\n.paper { max-inline-size: 1000px; margin: auto }`
   const policy = `default-src 'none'; img-src data:; style-src 'sha256-${digestOf(styles)}'; base-uri 'none'; form-action 'none'`
@@ -23,6 +22,17 @@ export function htmlOf(paper: Element, line: string): string {
     written(copy),
     '</body></html>\n',
   ].join('\n')
+}
+
+/** Resolves once every picture of the paper is read: what is still missing would be missing in the file. */
+export function picturesRead(paper: Element): Promise<void> {
+  return new Promise((resolve) => {
+    const look = (): void => {
+      if (paper.querySelector('[aria-busy=true]') === null) resolve()
+      else setTimeout(look, 40)
+    }
+    look()
+  })
 }
 
 /** As XML, which escapes every text and reads the same as HTML. */
@@ -45,20 +55,6 @@ function tidy(copy: Element): void {
 
 const placeOf = (copy: Element, at: string): string =>
   copy.querySelector(`#${CSS.escape(at)}`) ? at : at.replace('entry-', 'trail-')
-
-/** Pictures of the record are drawn anew into the file; addresses of this page lead nowhere outside of it. */
-function bringPictures(paper: Element, copy: Element): void {
-  const copies = copy.querySelectorAll('img')
-  for (const [index, image] of [...paper.querySelectorAll('img')].entries()) {
-    if (!image.src.startsWith('blob:') || image.naturalWidth === 0) continue
-    const canvas = document.createElement('canvas')
-    canvas.width = image.naturalWidth
-    canvas.height = image.naturalHeight
-    canvas.getContext('2d')?.drawImage(image, 0, 0)
-    const own = copies[index]
-    if (own) own.src = canvas.toDataURL('image/jpeg', 0.85)
-  }
-}
 
 /** The rules of the app's style sheets that say something about the paper, fonts left out. */
 function stylesFor(paper: Element): string {

@@ -8,7 +8,7 @@ import { Notice } from '../../parts/notice'
 import { Sheet } from '../../parts/sheet'
 import { entriesCsv } from './entries-csv'
 import { paperLine } from './paper-line'
-import { htmlOf } from './record-html'
+import { htmlOf, picturesRead } from './record-html'
 import { fileNameOf, type RecordModel } from './record-model'
 
 interface ShareSheetProps {
@@ -26,7 +26,9 @@ export function ShareSheet({ record, model, onClose }: ShareSheetProps) {
   useEffect(() => void import('papaparse'), [])
   const sharePage = () => {
     const paper = document.querySelector('.paper')
-    if (paper) void hand.hand(`${name}.html`, 'text/html', htmlOf(paper, paperLine(record.header)))
+    if (paper === null) return
+    const page = picturesRead(paper).then(() => htmlOf(paper, paperLine(record.header)))
+    void hand.hand(`${name}.html`, 'text/html', page)
   }
   const shareTable = (mark: '.' | ',') => void hand.hand(`${name}-entries.csv`, 'text/csv', entriesCsv(record, mark))
   const said = hand.said.value

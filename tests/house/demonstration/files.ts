@@ -7,8 +7,8 @@ import { demonstrationCatalogue } from './catalogue.ts'
 import { gelInHand, halfwayLotion } from './in-hand.ts'
 import { lotionBatches } from './lotion-batches.ts'
 
-/** What of a batch goes into a file. */
-type Kept = Pick<Bench, 'state' | 'events' | 'nowMs'>
+/** What of a batch, or of a picture, goes into a file. */
+type Kept = Pick<Bench, 'events' | 'nowMs'> & { readonly state: Pick<Bench['state'], 'stream'> }
 
 /** Every batch of the demonstration, the ones in hand last. */
 export const demonstrationBatches = (): readonly Bench[] => [...lotionBatches(), gelInHand(), halfwayLotion()]
