@@ -70,7 +70,9 @@ describe('saving a file', () => {
     await saver.save(['batch:b'], 'one.ndjson')
     expect(changed).toEqual([])
     await saver.save('all', 'all.ndjson')
-    expect(changed).toEqual([{ lastBackupAt: '2026-11-24T00:00:00.000Z', lastBackupEntries: 8 * 3, lastBackupBatches: 1 }])
+    expect(changed).toEqual([
+      { lastBackupAt: '2026-11-24T00:00:00.000Z', lastBackupEntries: 8 * 3, lastBackupBatches: 1 },
+    ])
     expect(saver.state.value.step).toBe('saved')
   })
 
