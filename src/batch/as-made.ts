@@ -1,42 +1,13 @@
 import { compositionAsMade } from '../trade/composition'
 import { judge } from '../trade/tolerance'
-import type { Line, Revision } from './formula'
-import { msOf } from './instant'
-import type { PlannedStep } from './plan'
+import type { Line } from './formula'
+import { addedBeside, tidy } from './made-beside'
+import type { MadeOtherwise, StepField } from './made-otherwise'
 import { unmixed } from './premix'
 import { bandOfStep } from './progress'
 import { type StepRow, stepRows } from './record-steps'
 import type { BatchState } from './state'
 import { titleOf } from './wording'
-
-/**
- * One thing in which a batch was made otherwise than its revision says. Shares 0–1, temperatures °C. `beyond`: outside
- * what the revision allows, and so worth taking over unless somebody says no.
- */
-export type MadeOtherwise = { readonly id: string; readonly title: string; readonly beyond: boolean } & (
-  | { readonly kind: 'share'; readonly line: string; readonly planned: number; readonly made: number }
-  /** Never weighed. */
-  | { readonly kind: 'line-out'; readonly line: string; readonly planned: number }
-  | {
-      readonly kind: 'step'
-      readonly step: string
-      readonly field: StepField
-      readonly planned?: number
-      readonly made: number
-    }
-  | { readonly kind: 'step-out'; readonly step: string }
-  | {
-      readonly kind: 'unplanned'
-      readonly materialId?: string
-      readonly share: number
-      readonly vessel: string
-      /** The step of the revision after which it went in; absent where it was the first thing of all. */
-      readonly after?: string
-      readonly reason: string
-    }
-)
-
-export type StepField = 'minutes' | 'holdMinutes' | 'hours' | 'targetC' | 'bothAtLeastC' | 'maxDifferenceC' | 'rpm'
 
 /**
  * What the batch did otherwise than the revision as it is written, in the order of the formula; empty where it was made
@@ -47,7 +18,7 @@ export function madeOtherwise(state: BatchState, revision = state.header.revisio
   const rows = stepRows(state, (id) => id)
   return [
     ...revision.phases.flatMap(({ lines }) => lines.flatMap((line) => ofLine(state, line, shares))),
-    ...unplannedAdditions(state, revision),
+    ...addedBeside(state, revision),
     ...revision.procedure.flatMap(({ id }) => {
       const row = rows.find(({ planned }) => planned.id === id)
       return row === undefined ? [] : ofStep(state, row)
@@ -91,49 +62,11 @@ function isBeyondBand(state: BatchState, line: string): boolean {
   return state.plan.steps.some((planned) => {
     const step = state.steps.get(planned.id)
     if (planned.line?.line.id !== line || planned.step.kind !== 'weigh' || step === undefined) return false
+    // A rework adds what the formula did not ask for.
+    if (planned.part !== undefined) return step.netUg > 0
     const wasScaled = (step.targets.at(-1) ?? 0) !== (step.targets[0] ?? 0)
     return wasScaled || judge(step.countedUg, bandOfStep(state, planned), planned.line.balance.stepUg) !== 'within'
   })
-}
-
-function unplannedAdditions(state: BatchState, revision: Revision): MadeOtherwise[] {
-  const shares = compositionAsMade(state.ledger)
-  return [...state.unplanned.values()].flatMap((event): MadeOtherwise[] => {
-    const { component, materialId, name, vessel, reason } = event.body
-    const share = tidy(shares.get(component) ?? 0)
-    if (share === 0) return []
-    const after = lastDoneBefore(state, revision, msOf(event.occurredAt ?? event.at))
-    return [
-      {
-        id: event.id,
-        kind: 'unplanned',
-        title: name,
-        share,
-        vessel,
-        reason,
-        beyond: true,
-        ...(materialId === undefined ? {} : { materialId }),
-        ...(after === undefined ? {} : { after }),
-      },
-    ]
-  })
-}
-
-/** The step of the revision that was finished last before a moment, or the last of its weighings. */
-function lastDoneBefore(state: BatchState, revision: Revision, atMs: number): string | undefined {
-  const own = new Set(revision.procedure.map(({ id }) => id))
-  const doneAt = ({ id }: PlannedStep): number => {
-    const step = state.steps.get(id)
-    const weighedAt = step?.weighings.map((event) => msOf(event.occurredAt ?? event.at)) ?? []
-    return Math.max(...weighedAt, step?.finished?.atMs ?? Number.NEGATIVE_INFINITY)
-  }
-  const done = state.plan.steps.filter((planned) => own.has(planned.id) && doneAt(planned) <= atMs)
-  return done
-    .filter((each) => Number.isFinite(doneAt(each)))
-    .reduce<PlannedStep | undefined>(
-      (last, each) => (last === undefined || doneAt(each) >= doneAt(last) ? each : last),
-      undefined,
-    )?.id
 }
 
 function ofStep(state: BatchState, row: StepRow): MadeOtherwise[] {
@@ -230,6 +163,3 @@ export function minutesTaken({ timer, startedAtMs, finished }: StepRow): number 
   if (startedAtMs === undefined || finished === undefined) return null
   return Math.round((finished.atMs - startedAtMs) / 60_000)
 }
-
-/** To 0.0001 % of the batch: finer than any balance of a bench tells. */
-const tidy = (share: number): number => Number(share.toFixed(6))

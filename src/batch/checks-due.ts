@@ -1,5 +1,6 @@
+import { msOf } from './instant'
 import { isDone } from './progress'
-import type { BatchState } from './state'
+import type { BatchState, StepState } from './state'
 
 export interface CheckDue {
   readonly check: string
@@ -28,7 +29,13 @@ export const hasBeenMeasured = (state: BatchState, check: string): boolean =>
 function reworkedAtMs(state: BatchState): number | undefined {
   const ids = state.parts.at(-1)?.steps ?? []
   if (!ids.every((id) => isDone(state, id))) return state.decision?.atMs
-  return Math.max(0, ...ids.map((id) => state.steps.get(id)?.finished?.atMs ?? 0))
+  return Math.max(0, ...ids.map((id) => doneAtMs(state.steps.get(id))))
+}
+
+/** A weighing is done with its last reading. */
+function doneAtMs(step: StepState | undefined): number {
+  const last = step?.weighings.at(-1)
+  return step?.finished?.atMs ?? (last ? msOf(last.occurredAt ?? last.at) : 0)
 }
 
 /** When the making was over: the last of filling, sampling, making up; undefined before any of them. */

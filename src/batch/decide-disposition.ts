@@ -1,18 +1,16 @@
 import { accept, refuse } from '../trade/result'
-import { bandOf } from '../trade/tolerance'
 import { absurdTemperature } from './absurd'
 import { asksWhy } from './asks-why'
-import { gatesOf, lotInUse } from './gates'
 import type { Context, Intention, ReworkStep } from './intention'
 import type { BatchDraft } from './kinds'
-import { isDone, vesselNow } from './progress'
+import { acceptedAsLeft, lotsBeside, planRework } from './plan-rework'
 import type { BatchRefusal, Decision } from './refusal'
 import { badMass } from './sanity'
 import { signedDrafts, unfitSignatures } from './signing'
 import type { BatchState } from './state'
 import { cannotReturn, tooFull } from './vessel-room'
 
-type DispositionIntention = Extract<Intention, { do: 'close' | 'rework' | 'add' }>
+type DispositionIntention = Extract<Intention, { do: 'close' | 'rework' }>
 type Asks<D extends DispositionIntention['do']> = Extract<DispositionIntention, { do: D }>
 
 /** Rules of what becomes of a batch, at its end and again after its rest, and of a rework. */
@@ -22,8 +20,6 @@ export function decideDisposition(state: BatchState, intention: DispositionInten
       return close(state, intention)
     case 'rework':
       return rework(state, intention, context)
-    case 'add':
-      return add(state, intention, context)
   }
 }
 
@@ -44,17 +40,32 @@ function rework(state: BatchState, { reason, returned, steps }: Asks<'rework'>, 
   if (reason.trim() === '') return refuse({ code: 'REASON_MISSING' })
   const unfit = steps.map((step) => unfitStep(state, step)).find((each) => each !== null)
   if (unfit) return refuse(unfit)
-  const cannot = returned && cannotReturn(state, returned.vessel, returned.massUg)
+  const cannot =
+    (returned && cannotReturn(state, returned.vessel, returned.massUg)) ?? overfilled(state, steps, returned)
   if (cannot) return refuse(cannot)
-  const part = state.parts.length + 1
-  const phase = `Rework ${part}`
+  const planned = planRework(state, steps, context.newId)
   const body = {
-    part,
+    part: state.parts.length + 1,
     reason: reason.trim(),
     ...(returned === undefined ? {} : { returned }),
-    steps: steps.map((step) => ({ ...step, id: `rework-${context.newId()}`, phase })),
+    ...planned,
   }
-  return accept([{ kind: 'reworked', body }])
+  return accept([...acceptedAsLeft(state), { kind: 'reworked', body }, ...lotsBeside(steps, planned)])
+}
+
+/** A vessel that does not hold what goes back into it with all that is added. */
+function overfilled(
+  state: BatchState,
+  steps: Asks<'rework'>['steps'],
+  returned: Asks<'rework'>['returned'],
+): BatchRefusal | null {
+  const vessels = [...new Set(steps.map(({ vessel }) => vessel))]
+  const refusals = vessels.map((vessel) => {
+    const added = steps.map((step) => (step.kind === 'add' && step.vessel === vessel ? step.massUg : 0))
+    const addedUg = added.reduce((sum, massUg) => sum + massUg, returned?.vessel === vessel ? returned.massUg : 0)
+    return addedUg === 0 ? null : tooFull(state, vessel, addedUg)
+  })
+  return refusals.find((each) => each !== null) ?? null
 }
 
 /** A step of a rework names what the batch has, and figures that can be. */
@@ -80,45 +91,4 @@ function unfitStep(state: BatchState, step: ReworkStep): BatchRefusal | null {
     default:
       return null
   }
-}
-
-/** An addition of a rework goes into the ledger like any other, and is done with; off its band it asks why. */
-function add(state: BatchState, intention: Asks<'add'>, context: Context): Decision {
-  const planned = state.plan.byId.get(intention.step)
-  if (!planned) return refuse({ code: 'NO_SUCH_STEP', step: intention.step })
-  const { step, id } = planned
-  if (step.kind !== 'add') return refuse({ code: 'NOT_FOR_THIS_STEP', step: id })
-  if (isDone(state, id)) return refuse({ code: 'STEP_DONE', step: id })
-  const gates = gatesOf(state, id, context.nowMs)
-  if (gates.length > 0) return refuse({ code: 'GATE', gates })
-  const { netUg, lot, material, reason = '' } = intention
-  const vessel = vesselNow(state, step.vessel)
-  const cannot = badMass(netUg) ?? tooFull(state, vessel, netUg)
-  if (cannot) return refuse(cannot)
-  const band = bandOf(step.massUg, undefined, planned.line?.balance.stepUg ?? 10_000)
-  const isOff = netUg < band.lowUg || netUg > band.highUg
-  if (isOff && reason.trim() === '') return refuse({ code: 'OFF_TARGET', netUg, targetUg: step.massUg })
-  const why: readonly BatchDraft[] =
-    reason.trim() === '' ? [] : [{ kind: 'noted', body: { text: `${step.name}: ${reason.trim()}`, step: id } }]
-  if (planned.line) {
-    const { line, balance, material: own } = planned.line
-    const used = lotInUse(state, line.id, lot)
-    if (lot !== undefined && !used) return refuse({ code: 'OTHER_MATERIAL', lot, line: own.name })
-    const body = { step: id, line: line.id, vessel, netUg, balance: balance.id, ...(used ? { lot: used.id } : {}) }
-    return accept([{ kind: 'adjusted', body }, ...why])
-  }
-  const entry = context.newId()
-  const body = {
-    component: `unplanned:${entry}`,
-    step: id,
-    name: step.name,
-    vessel,
-    netUg,
-    reason: `rework ${planned.part ?? ''}`.trim(),
-    ...(step.materialId === undefined ? {} : { materialId: step.materialId }),
-    ...(lot === undefined ? {} : { lot }),
-    ...(material?.useLevel ? { most: material.useLevel.max } : {}),
-    ...(material === undefined ? {} : { material }),
-  }
-  return accept([{ id: entry, kind: 'unplanned-added', body }, ...why])
 }

@@ -148,7 +148,7 @@ function finish(state: BatchState, intention: Asks<'finish-step'>, context: Cont
 }
 
 /** Steps that are finished by what was weighed, moved or measured, not by saying so. */
-const ownEntry = new Set(['weigh', 'add', 'charge', 'combine', 'measure', 'make-up', 'sample', 'fill'])
+const ownEntry = new Set(['weigh', 'charge', 'combine', 'measure', 'make-up', 'sample', 'fill'])
 
 function skip(state: BatchState, { step, reason }: Asks<'skip-step'>): Decision {
   if (isDone(state, step)) return refuse({ code: 'STEP_DONE', step })

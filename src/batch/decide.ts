@@ -56,7 +56,6 @@ function decideAct(state: BatchState, intention: Exclude<Intention, { do: 'open'
     case 'pull':
       return decideStability(state, intention, context)
     case 'rework':
-    case 'add':
     case 'close':
       return decideDisposition(state, intention, context)
     default:

@@ -192,8 +192,12 @@ function acceptOffer(question: Question, deviation: DeviationState): RemedyOffer
   }
 }
 
-/** The vessel or cup that a deviation is in, while nothing was combined in it: what is in there can go to waste. */
+/**
+ * The vessel or cup that a deviation is in, while nothing was combined in it: what is in there can go to waste. What is
+ * reworked cannot be made again from the first step.
+ */
 export function vesselToDiscard(state: BatchState, deviation: DeviationState): string | null {
+  if (state.parts.length > 0) return null
   const of = deviation.cause === 'forgotten' ? lockingVessel(state, deviation) : undefined
   const added = state.unplanned.get(deviation.line)?.body.vessel
   const own = state.plan.byId.get(deviation.step)?.step.vessel

@@ -87,7 +87,8 @@ function adjusted(state: BatchState, event: Of<'adjusted'>, atMs: number): void 
   step.countedUg += netUg
   step.portions.push(event)
   useLot(state, lot, netUg)
-  if (state.plan.byId.get(stepId)?.step.kind === 'add') step.finished = { atMs, how: 'done' }
+  // An addition of a rework as earlier versions wrote it.
+  if (state.plan.byId.get(stepId)?.step.kind === 'weigh') step.finished = { atMs, how: 'done' }
 }
 
 function emptied(state: BatchState, event: Of<'charged' | 'transferred'>, atMs: number): void {
@@ -198,7 +199,8 @@ function touch(state: BatchState, vesselId: string, atMs: number): void {
   if (vessel) vessel.firstFilledAtMs ??= atMs
 }
 
-function enter(state: BatchState, entry: string, movement: Movement): boolean {
+/** Moves it in the ledger; what does not add up is a doubt. */
+export function enter(state: BatchState, entry: string, movement: Movement): boolean {
   const posted = post(state.ledger, movement)
   if (!posted.ok) state.doubts.push({ code: 'DOES_NOT_ADD_UP', entry, why: posted.refusal.code })
   return posted.ok

@@ -3,11 +3,11 @@ import { type Event, inFoldOrder } from './event'
 import { applyEntry } from './fold-entry'
 import { withdrawn } from './fold-process'
 import { firstDoubtOfFork, isFork } from './fork'
-import { freshStep } from './fresh-step'
+import { freshStep, freshVessel } from './fresh-step'
 import { msOf } from './instant'
 import { type BatchEvent, isKnown } from './kinds'
 import { planBatch } from './plan-batch'
-import type { BatchState, Entry, VesselState } from './state'
+import type { BatchState, Entry } from './state'
 
 /**
  * Folds the whole log of a batch, in whatever order its entries arrive. Struck entries stay legible in `entries` and
@@ -131,9 +131,3 @@ function openState(ordered: readonly Event[]): BatchState {
     nextOf: new Map(),
   }
 }
-
-const freshVessel = (id: string, tareUg: number | undefined): VesselState => ({
-  id,
-  readings: [],
-  ...(tareUg === undefined ? {} : { tareUg }),
-})

@@ -1,4 +1,4 @@
-import type { StepState } from './state'
+import type { StepState, VesselState } from './state'
 
 export const freshStep = (id: string, targetUg: number | undefined): StepState => ({
   id,
@@ -8,4 +8,10 @@ export const freshStep = (id: string, targetUg: number | undefined): StepState =
   weighings: [],
   portions: [],
   gatesPassed: new Map(),
+})
+
+export const freshVessel = (id: string, tareUg?: number): VesselState => ({
+  id,
+  readings: [],
+  ...(tareUg === undefined ? {} : { tareUg }),
 })

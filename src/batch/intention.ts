@@ -157,16 +157,6 @@ export type Intention =
       readonly returned?: { readonly vessel: string; readonly massUg: Micrograms }
       readonly steps: readonly ReworkStep[]
     }
-  /** What a step of a rework adds. `reason` where it is not what was asked for. */
-  | {
-      readonly do: 'add'
-      readonly step: string
-      readonly netUg: Micrograms
-      readonly lot?: string
-      readonly reason?: string
-      /** Whole, where it is not of the formula, so that limits on what it holds are kept as well. */
-      readonly material?: Material
-    }
   | { readonly do: 'hand-over'; readonly to: string }
   | { readonly do: 'park'; readonly reason: string }
   | { readonly do: 'resume' }
@@ -200,10 +190,18 @@ export interface JarResult {
 }
 
 /** What a rework asks for, before it has a place in the batch. */
-export type ReworkStep = { readonly vessel: string; readonly title?: string } & Extract<
-  StepKind,
-  { kind: 'add' | 'mix' | 'adjust' | 'heat' | 'cool' | 'hold' | 'rest' | 'measure' | 'note' | 'fill' }
->
+export type ReworkStep = { readonly vessel: string; readonly title?: string } & (
+  | Extract<StepKind, { kind: 'mix' | 'adjust' | 'heat' | 'cool' | 'hold' | 'rest' | 'measure' | 'note' | 'fill' }>
+  | {
+      readonly kind: 'add'
+      readonly line?: string
+      readonly name: string
+      readonly massUg: Micrograms
+      /** Of what is not in the formula: as it is known, with its lots in order of use. */
+      readonly material?: Material
+      readonly lots?: readonly Lot[]
+    }
+)
 
 /** Time and names come in from outside. */
 export interface Context {

@@ -2,9 +2,10 @@ import type { Micrograms } from '../trade/mass'
 import type { Lot, Material } from './catalogue'
 import type { DeviceSigned } from './device-signature'
 import type { Draft, Event } from './event'
-import type { BatchHeader } from './header'
+import type { BatchHeader, BatchVessel } from './header'
 import type { Measured } from './how-read'
 import type { Pictured } from './picture'
+import type { Addition } from './plan'
 import type { Signed } from './signature'
 import type { StabilityBodies } from './stability-plan'
 import type { Step } from './step'
@@ -149,7 +150,9 @@ export interface Bodies extends StabilityBodies {
     reason: string
     /** Emptied out of its units again, back into a vessel. */
     returned?: { vessel: string; massUg: Micrograms }
-    steps: readonly Step[]
+    steps: readonly (Step | Addition)[]
+    /** What it adds is weighed into, where the batch is weighed up first. */
+    cups?: readonly BatchVessel[]
   }
   closed: { decision: Disposition; note?: string }
 }

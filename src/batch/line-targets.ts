@@ -1,6 +1,7 @@
+import type { Amount } from '../trade/amount'
 import { inSink } from '../trade/ledger'
-import { addedOf, sinkContents } from '../trade/ledger-sums'
 import type { Micrograms } from '../trade/mass'
+import { inBatchUg } from './in-batch'
 import { isPlannedFor } from './lost'
 import type { PlannedStep } from './plan'
 import { targetOf } from './progress'
@@ -37,14 +38,15 @@ export function effectiveTargetUg(state: BatchState, stepId: string): Micrograms
 const leavesItIn = (settled: DeviationState['settled']): boolean =>
   settled !== undefined && !['struck out', 'taken out', 'discard'].includes(settled.how)
 
-/** The mass of a component that was put in and has neither evaporated nor been thrown away. */
-export const inBatchUg = (state: BatchState, component: string): Micrograms =>
-  addedOf(state.ledger, component) -
-  (sinkContents(state.ledger, 'evaporated').get(component) ?? 0) -
-  (sinkContents(state.ledger, 'discarded').get(component) ?? 0)
-
 export const weighStepsOf = (state: BatchState, line: string): readonly PlannedStep[] =>
   state.plan.steps.filter((planned) => planned.step.kind === 'weigh' && planned.step.line === line)
+
+/** How more of a line goes in: what a rework adds of an adjuster is weighed like any other line. */
+export function goesInBy(state: BatchState, line: string): Amount['kind'] | undefined {
+  const kind = state.plan.lines.get(line)?.line.amount.kind
+  const isWeighed = kind === 'as-needed' && weighStepsOf(state, line).some(({ part }) => part === state.parts.length)
+  return isWeighed ? 'fraction' : kind
+}
 
 /** Foreign mass that is part of the plan: the water gives way to it, or the total has grown by it. */
 export const strangersUg = (state: BatchState): Micrograms =>

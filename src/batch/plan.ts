@@ -2,7 +2,7 @@ import type { Micrograms } from '../trade/mass'
 import type { Balance, Lot, Material } from './catalogue'
 import type { Line } from './formula'
 import type { BatchVessel } from './header'
-import type { Step } from './step'
+import type { Step, StepBase } from './step'
 
 /** Steps and targets of one batch: what a revision, a size, lots and vessels make. */
 export interface Plan {
@@ -32,10 +32,21 @@ export interface PlannedStep {
 
 export interface PlannedLine {
   readonly line: Line
+  /** The letter of its phase; `+` where a rework adds what the formula does not have. */
   readonly phase: string
   readonly material: Material
   readonly fraction: number
   readonly targetUg: Micrograms
   readonly balance: Balance
   readonly lots: readonly Lot[]
+}
+
+/** What a rework asks for: so much of a line of the formula, or of a material beside it. It is weighed like any line. */
+export interface Addition extends StepBase {
+  readonly kind: 'add'
+  readonly line?: string
+  readonly name: string
+  readonly massUg: Micrograms
+  /** A line of its own, which the formula does not have. */
+  readonly beside?: PlannedLine
 }

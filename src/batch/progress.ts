@@ -95,7 +95,7 @@ export interface PhaseTotals {
 /** Weighed in so far for a phase's lines, against the sum of their targets. */
 export function totalsOfPhase(state: BatchState, letter: string): PhaseTotals {
   const weighings = state.plan.steps.filter(
-    (planned) => planned.step.kind === 'weigh' && planned.line?.phase === letter,
+    ({ step, line, part }) => step.kind === 'weigh' && (part === undefined ? line?.phase : step.phase) === letter,
   )
   return {
     inUg: weighings.reduce((sum, planned) => sum + (state.steps.get(planned.id)?.netUg ?? 0), 0),

@@ -63,18 +63,23 @@ export interface UnplannedRow extends Stamp {
 
 type Initials = (id: string) => string
 
-export function materialRows(state: BatchState, initialsOf: Initials): readonly MaterialRow[] {
+/** Of the formula; or of one rework, what it added. */
+export function materialRows(state: BatchState, initialsOf: Initials, part?: number): readonly MaterialRow[] {
   const asMade = compositionAsMade(state.ledger)
   const weighings = weighingsByStep(state, initialsOf)
   const more = additionsByLine(state, initialsOf)
-  const steps = state.plan.steps.filter(({ line, step }) => line && (step.kind === 'weigh' || step.kind === 'adjust'))
-  const order = new Map([...state.plan.lines.keys()].map((line, index) => [line, index]))
+  const steps = state.plan.steps.filter(
+    (planned) => planned.part === part && planned.line && ['weigh', 'adjust'].includes(planned.step.kind),
+  )
+  // A rework has an order of its own.
+  const order = new Map(part === undefined ? [...state.plan.lines.keys()].map((line, index) => [line, index]) : [])
   const inOrder = [...steps].sort((a, b) => place(order, a) - place(order, b) || a.index - b.index)
   const seen = new Set<string>()
   return inOrder.flatMap((planned) => {
     const { line } = planned
     if (!line) return []
-    const first = !seen.has(line.line.id)
+    // What a line of the formula came to in all stands with the formula.
+    const first = !seen.has(line.line.id) && (part === undefined || line.phase === '+')
     seen.add(line.line.id)
     const fraction = asMade.get(line.line.id)
     return [

@@ -60,10 +60,10 @@ export function findingsOf(record: BatchRecord, unfit: readonly DeviceRow[] = []
     ...badLots(record),
     ...missing(record),
     ...secondChecks(record),
-    ...record.steps.flatMap((row) =>
+    ...stepsOf(record).flatMap((row) =>
       row.gates.map((gate) => ({ kind: 'gate', gate, step: row.planned.id, at: `entry-${gate.entry}` }) as const),
     ),
-    ...record.steps.flatMap((row) =>
+    ...stepsOf(record).flatMap((row) =>
       row.finished?.how === 'skipped' ? [{ kind: 'skipped', row, at: `done-${row.planned.id}` } as const] : [],
     ),
     ...header.kept.map((kept) => ({ kind: 'kept', kept, at: 'equipment' }) as const),
@@ -78,6 +78,12 @@ export function findingsOf(record: BatchRecord, unfit: readonly DeviceRow[] = []
     ...entries(record),
   ]
 }
+
+/** Those of the formula, then those of each rework. */
+const stepsOf = ({ steps, reworks }: BatchRecord): readonly StepRow[] => [
+  ...steps,
+  ...reworks.flatMap((rework) => rework.steps),
+]
 
 function placeOf(doubt: Doubt): string {
   return 'entry' in doubt ? `entry-${doubt.entry}` : `entry-${doubt.entries.at(-1)}`
@@ -116,7 +122,10 @@ function missing({ stage, results }: BatchRecord): readonly Finding[] {
 }
 
 /** Steps that ask for a second person: nobody looked, or somebody did and signed nothing where others signed. */
-function secondChecks({ allSteps, materials, steps, signatures }: BatchRecord): readonly Finding[] {
+function secondChecks(record: BatchRecord): readonly Finding[] {
+  const { allSteps, reworks, signatures } = record
+  const materials = [...record.materials, ...reworks.flatMap((rework) => rework.materials)]
+  const steps = stepsOf(record)
   const signed = new Set(signatures.flatMap(({ looked }) => (looked && !looked.struck ? [looked.step] : [])))
   return allSteps.flatMap(({ id, step }): readonly Finding[] => {
     if (step.secondPerson !== true) return []

@@ -1,7 +1,7 @@
 import type { Micrograms } from '../trade/mass'
 import type { Disposition } from './kinds'
 import { entriesOf, type Stamp } from './record-entries'
-import { vesselName } from './record-materials'
+import { type MaterialRow, materialRows, vesselName } from './record-materials'
 import { type StepRow, stepRows } from './record-steps'
 import type { BatchState } from './state'
 
@@ -11,37 +11,25 @@ export interface ReworkRecord extends Stamp {
   readonly reason: string
   readonly returned?: { readonly vessel: string; readonly massUg: Micrograms }
   readonly steps: readonly StepRow[]
-  /** What went in, in order. */
-  readonly additions: readonly (Stamp & {
-    readonly step: string
-    readonly name: string
-    readonly netUg: Micrograms
-    readonly targetUg?: Micrograms
-    readonly lot?: string
-    readonly struck: boolean
-  })[]
+  /** What it added, line by line. */
+  readonly materials: readonly MaterialRow[]
 }
 
 export type DecisionRow = Stamp & { readonly decision: Disposition; readonly note?: string }
 
 type Initials = (id: string) => string
 
-export function reworkRecords(
-  state: BatchState,
-  initialsOf: Initials,
-  lotCodes: ReadonlyMap<string, string>,
-): readonly ReworkRecord[] {
+export function reworkRecords(state: BatchState, initialsOf: Initials): readonly ReworkRecord[] {
   const rows = stepRows(state, initialsOf)
   return entriesOf(state, 'reworked', initialsOf).map(({ event, struck: _never, ...stamp }) => {
-    const { part, reason, returned, steps } = event.body
-    const ids = new Set(steps.map(({ id }) => id))
+    const { part, reason, returned } = event.body
     return {
       ...stamp,
       part,
       reason,
       ...(returned ? { returned: { vessel: vesselName(state, returned.vessel), massUg: returned.massUg } } : {}),
-      steps: rows.filter(({ planned }) => ids.has(planned.id)),
-      additions: additionsOf(state, ids, initialsOf, lotCodes),
+      steps: rows.filter(({ planned }) => planned.part === part),
+      materials: materialRows(state, initialsOf, part),
     }
   })
 }
@@ -64,36 +52,4 @@ export function partsByEntry(state: BatchState): (entry: string) => number {
     parts.set(event.id, part)
   }
   return (entry) => parts.get(entry) ?? 0
-}
-
-function additionsOf(
-  state: BatchState,
-  steps: ReadonlySet<string>,
-  initialsOf: Initials,
-  lotCodes: ReadonlyMap<string, string>,
-): ReworkRecord['additions'] {
-  const lotOf = (lot: string | undefined) => (lot === undefined ? {} : { lot: lotCodes.get(lot) ?? lot })
-  const targetOf = (id: string) => {
-    const step = state.plan.byId.get(id)?.step
-    return step?.kind === 'add' ? { targetUg: step.massUg } : {}
-  }
-  const adjusted = entriesOf(state, 'adjusted', initialsOf).map(({ event, struck, ...stamp }) => ({
-    ...stamp,
-    step: event.body.step,
-    name: state.plan.lines.get(event.body.line)?.material.name ?? event.body.line,
-    netUg: event.body.netUg,
-    struck: struck !== undefined,
-    ...targetOf(event.body.step),
-    ...lotOf(event.body.lot),
-  }))
-  const others = entriesOf(state, 'unplanned-added', initialsOf).map(({ event, struck, ...stamp }) => ({
-    ...stamp,
-    step: event.body.step ?? '',
-    name: event.body.name,
-    netUg: event.body.netUg,
-    struck: struck !== undefined,
-    ...targetOf(event.body.step ?? ''),
-    ...lotOf(event.body.lot),
-  }))
-  return [...adjusted, ...others].filter(({ step }) => steps.has(step)).sort((a, b) => a.atMs - b.atMs)
 }

@@ -3,6 +3,7 @@ import type { Micrograms } from '../trade/mass'
 import { foldBatch, foldEntry } from './fold'
 import { msOf } from './instant'
 import { type BatchEvent, isKnown } from './kinds'
+import type { PlannedStep } from './plan'
 import { isDone } from './progress'
 import { vesselName } from './record-materials'
 import type { BatchState } from './state'
@@ -26,11 +27,9 @@ export function stageRows(state: BatchState): readonly StageRow[] {
 
 /** A phase is weighed with its last weighing; what is not done yet has no yield. */
 function phaseStages(state: BatchState): readonly StageRow[] {
-  const letters = new Set(
-    state.plan.steps.flatMap(({ line, step }) => (step.kind === 'weigh' && line ? line.phase : [])),
-  )
+  const letters = new Set(state.plan.steps.flatMap((planned) => phaseWeighed(planned) ?? []))
   return [...letters].flatMap((letter): readonly StageRow[] => {
-    const own = state.plan.steps.filter(({ step, line }) => step.kind === 'weigh' && line?.phase === letter)
+    const own = state.plan.steps.filter((planned) => phaseWeighed(planned) === letter)
     const steps = own.flatMap(({ id }) => state.steps.get(id) ?? [])
     const weighings = steps.flatMap((step) => step.weighings)
     if (weighings.length === 0 || !own.every(({ id }) => isDone(state, id))) return []
@@ -44,6 +43,12 @@ function phaseStages(state: BatchState): readonly StageRow[] {
       },
     ]
   })
+}
+
+/** The phase that a weighing is of; of what a rework adds, the rework. */
+const phaseWeighed = ({ step, line, part }: PlannedStep): string | undefined => {
+  if (step.kind !== 'weigh' || !line) return undefined
+  return part === undefined ? line.phase : step.phase
 }
 
 /** Replays the log once: what stood in a vessel at a stage is nowhere written down. */

@@ -90,7 +90,7 @@ export function recordOf(
     opened: entriesOf(state, 'opened', initialsOf)[0] ?? null,
     closed: closingOf(state, initialsOf),
     decisions: decisionsOf(state, initialsOf),
-    reworks: reworkRecords(state, initialsOf, lotCodes),
+    reworks: reworkRecords(state, initialsOf),
     people: peopleOf(state, initialsOf),
     signatures: signatureRows(state, initialsOf),
     device: deviceRecord(events),

@@ -67,7 +67,6 @@ export type BatchRefusal =
   | { readonly code: 'NOT_CLOSED_YET' }
   | { readonly code: 'REWORK_OF_REJECTED' }
   | { readonly code: 'REWORK_WITHOUT_STEPS' }
-  | { readonly code: 'OFF_TARGET'; readonly netUg: Micrograms; readonly targetUg: Micrograms }
   | { readonly code: 'MINUTES_BAD' }
   | { readonly code: 'MOMENT_BAD' }
   | { readonly code: 'NO_SUCH_TIMER' }

@@ -3,11 +3,11 @@ import type { RemedyProblem } from '../trade/remedy'
 import { verifyRemedy } from '../trade/remedy-check'
 import { bandOf, judge } from '../trade/tolerance'
 import type { Bodies, RemedyKind } from './kinds'
-import { weighStepsOf } from './line-targets'
+import { goesInBy, weighStepsOf } from './line-targets'
 import { acceptedChangeUg } from './losses'
-import { lossesOf } from './lost'
 import { isDone, targetOf } from './progress'
 import { problemOf } from './remedy-problem'
+import { standingOf } from './standing'
 import type { BatchState, DeviationState } from './state'
 
 type Figures = Pick<Bodies['remedy-chosen'], 'totalUg' | 'heldBackUg' | 'targets'>
@@ -31,7 +31,10 @@ export function keepsLimits(
   if (new Set(targets.map(({ step }) => step)).size < targets.length) return false
   const problem = problemOf(state)
   const additionsUg = problem.lines.map(({ id }, index) => additionUg(state, problem, index, id, figures))
-  const inUg = problem.lines.reduce((sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0), goneUg(state))
+  const inUg = problem.lines.reduce(
+    (sum, { massUg }, index) => sum + massUg + (additionsUg[index] ?? 0),
+    standingOf(state).apartUg,
+  )
   if (Math.abs(inUg - totalUg) > finestUg(state) / 2) return false
   const hard = remedy === 'extra' || remedy === 'cost' ? ['low', 'high', 'shared'] : []
   const asked = ['in', 'locked', 'stock', 'capacity', 'stirs-least', 'stirs-most', ...hard]
@@ -50,9 +53,6 @@ function canBeAsked(state: BatchState, { step, line, fromUg, toUg }: Figures['ta
 const finestUg = (state: BatchState): Micrograms =>
   Math.min(...[...state.plan.lines.values()].map(({ balance }) => balance.stepUg))
 
-const goneUg = (state: BatchState): Micrograms =>
-  [...lossesOf(state, 'all').values()].reduce((sum, massUg) => sum + massUg, 0)
-
 /** What goes in of a line from now on if its targets are met to the letter. */
 function additionUg(
   state: BatchState,
@@ -64,8 +64,8 @@ function additionUg(
   const line = problem.lines[index]
   const planned = state.plan.lines.get(id)
   if (!line || !planned) return 0
-  if (planned.line.amount.kind === 'as-needed') {
-    const expectedUg = Math.round(line.fraction * (figures.totalUg - goneUg(state)))
+  if (goesInBy(state, id) === 'as-needed') {
+    const expectedUg = Math.round(line.fraction * (figures.totalUg - standingOf(state).apartUg))
     return line.locked ? 0 : Math.max(0, expectedUg - line.massUg)
   }
   const weighedUg = weighStepsOf(state, id).reduce((sum, step) => sum + toWeighUg(state, step.id, figures), 0)

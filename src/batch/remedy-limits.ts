@@ -21,6 +21,7 @@ export interface Limits {
  */
 export function limitsOf(planned: PlannedLine, fraction = planned.fraction): Limits {
   const { amount, range, tolerance } = planned.line
+  if (planned.phase === '+') return limitsBeside(planned)
   if (amount.kind === 'as-needed') return { low: amount.min, high: amount.max, from: 'formula' }
   if (amount.kind === 'qs' && !range) return { low: 0, high: 1, from: 'formula' }
   const use = planned.material.useLevel
@@ -35,6 +36,13 @@ export function limitsOf(planned: PlannedLine, fraction = planned.fraction): Lim
   const high = Math.min(1, fraction * (1 + relative))
   return use && use.max < high ? { low, high: use.max, from: 'use level' } : { low, high, from: 'tolerance' }
 }
+
+/** Of what is not in the formula only its use level says how much may be. */
+const limitsBeside = ({ material }: PlannedLine): Limits => ({
+  low: 0,
+  high: material.useLevel?.max ?? 1,
+  from: material.useLevel ? 'use level' : 'none',
+})
 
 /** What is left of each lot; null where it is not known. */
 export type OnHand = ReadonlyMap<string, Micrograms> | null

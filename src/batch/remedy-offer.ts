@@ -6,12 +6,13 @@ import { type Merits, meritsOf, type RankReason } from '../trade/remedy-rank'
 import { roundRemedy } from '../trade/remedy-round'
 import { bandOf, judge } from '../trade/tolerance'
 import { type FinishedRow, rowsOf } from './finished-rows'
+import { inBatchUg } from './in-batch'
 import type { Bodies, RemedyKind } from './kinds'
-import { inBatchUg, weighStepsOf } from './line-targets'
-import { lossesOf } from './lost'
+import { goesInBy, weighStepsOf } from './line-targets'
 import { isDone, targetOf } from './progress'
 import { shareQs } from './share-qs'
 import { fullSideVessel } from './side-vessels'
+import { standingOf } from './standing'
 import type { BatchState } from './state'
 
 export type NewTargets = Bodies['remedy-chosen']['targets']
@@ -78,7 +79,7 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
   const additionsUg = seen(question, rounded.additionsUg)
   if (breaksOf(additionsUg).length > 0) return impossible(question, remedy, { code: 'NOT_SOLVED' })
   const endsUg = sum(finalOf(problem, additionsUg))
-  const totalUg = endsUg + sum([...lossesOf(state, 'all').values()])
+  const totalUg = endsUg + standingOf(state).apartUg
   const ratio = totalUg / state.totalUg
   const plain = targetsOf(question, additionsUg)
   // A line of the formula that would be left out altogether is not rounded away.
@@ -108,24 +109,22 @@ export function offerOf(question: Question, remedy: RemedyKind, exactUg: readonl
 }
 
 export function impossible(question: Question, remedy: RemedyKind, why: RemedyRefusal): RemedyOffer {
-  const { state, leftUg } = question
   return {
     ...unchanged(question, remedy),
     feasible: false,
     why,
-    rows: rowsOf(question, leftUg),
-    endsUg: state.totalUg,
+    rows: rowsOf(question, question.leftUg),
     merits: { feasible: false, breaks: 0, departure: 0, addedUg: 0, cost: null },
   }
 }
 
 /** An offer that changes no target. */
-export function unchanged({ state }: Question, remedy: RemedyKind): RemedyOffer {
+export function unchanged({ state, problem }: Question, remedy: RemedyKind): RemedyOffer {
   return {
     remedy,
     feasible: true,
     totalUg: state.totalUg,
-    endsUg: state.totalUg,
+    endsUg: problem.totalUg,
     heldBackUg: state.heldBackUg,
     targets: [],
     rows: [],
@@ -152,7 +151,7 @@ export function readableTotalUg(state: BatchState, { qsIndex, lines }: RemedyPro
 const stepsOf = (state: BatchState, { lines }: RemedyProblem): readonly Micrograms[] =>
   lines.map(({ id }) => {
     const planned = state.plan.lines.get(id)
-    return planned?.line.amount.kind === 'fraction' ? planned.balance.stepUg : 1
+    return planned && goesInBy(state, id) === 'fraction' ? planned.balance.stepUg : 1
   })
 
 /**
@@ -195,7 +194,7 @@ function leastSeenUg(state: BatchState, line: string, addUg: Micrograms): Microg
 
 /** What an adjuster that is still to come is expected to take at a total; undefined for every other line. */
 function expectedUg(state: BatchState, line: RemedyLine | undefined, totalUg: Micrograms): Micrograms | undefined {
-  if (!line || line.locked || state.plan.lines.get(line.id)?.line.amount.kind !== 'as-needed') return undefined
+  if (!line || line.locked || goesInBy(state, line.id) !== 'as-needed') return undefined
   return Math.max(0, Math.round(line.fraction * totalUg) - line.massUg)
 }
 
@@ -203,7 +202,7 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 
 function isHidden(state: BatchState, line: string, addUg: Micrograms): boolean {
   const planned = state.plan.lines.get(line)
-  if (planned?.line.amount.kind !== 'fraction' || addUg <= 0) return false
+  if (!planned || goesInBy(state, line) !== 'fraction' || addUg <= 0) return false
   return weighStepsOf(state, line).every(({ id }) => {
     const countedUg = state.steps.get(id)?.countedUg ?? 0
     const { stepUg } = planned.balance
@@ -216,7 +215,7 @@ function isHidden(state: BatchState, line: string, addUg: Micrograms): boolean {
 function targetsOf({ state, problem }: Question, additionsUg: readonly Micrograms[]): NewTargets {
   return problem.lines.flatMap(({ id: line }, index) => {
     const step = weighStepsOf(state, line).at(-1)
-    if (state.plan.lines.get(line)?.line.amount.kind !== 'fraction' || !step) return []
+    if (goesInBy(state, line) !== 'fraction' || !step) return []
     const addUg = additionsUg[index] ?? 0
     const countedUg = state.steps.get(step.id)?.countedUg ?? 0
     const fromUg = targetOf(state, step.id) ?? 0

@@ -2,14 +2,16 @@ import type { Micrograms } from '../trade/mass'
 import type { RemedyLine, RemedyProblem } from '../trade/remedy'
 import { relativeTolerance } from '../trade/tolerance'
 import type { BatchVessel } from './header'
-import { inBatchUg, lineTargetUg, weighStepsOf } from './line-targets'
+import { goesInBy, weighStepsOf } from './line-targets'
 import { openDeviations } from './losses'
-import { isPlannedFor, looseUg, lossesOf } from './lost'
+import { isPlannedFor } from './lost'
 import type { PlannedLine } from './plan'
 import { isDone, vesselNow } from './progress'
 import { couplingsOf, limitsOf, type OnHand, stockOf } from './remedy-limits'
+import { startOf } from './rework-start'
 import { qsLineOf } from './room'
-import type { BatchState } from './state'
+import { type Standing, standingOf } from './standing'
+import type { BatchState, Part } from './state'
 
 /**
  * The remedy problem as the batch stands: the plan's lines in their order, then what was added without being planned.
@@ -17,15 +19,13 @@ import type { BatchState } from './state'
  * not in. A line that was weighed well and can take no more is at its plan. Masses are those of the finished batch.
  */
 export function problemOf(state: BatchState, onHand: OnHand = null): RemedyProblem {
-  const gone = lossesOf(state, 'all')
-  const plannedFor = lossesOf(state, 'planned-for')
-  const totalUg = state.totalUg - sum(plannedFor.values())
+  const standing = standingOf(state)
+  const { totalUg } = standing
   const others = [...state.plan.lines].map(([id, planned]): RemedyLine => {
-    const targetUg = lineTargetUg(state, id) - (plannedFor.get(id) ?? 0)
-    const massUg = Math.max(0, inBatchUg(state, id) - (gone.get(id) ?? 0) - looseUg(state, id))
-    return lineOf(state, planned, { targetUg, massUg, totalUg, stockUg: stockOf(state, id, onHand) })
+    const stockUg = stockOf(state, id, onHand)
+    return lineOf(state, planned, { targetUg: standing.targetUg(id), massUg: standing.massUg(id), totalUg, stockUg })
   })
-  const strangers = strangersOf(state, totalUg)
+  const strangers = strangersOf(state, standing)
   const qs = qsLineOf(state)
   const rest = sum([...others, ...strangers].map(({ id, fraction }) => (id === qs ? 0 : fraction)))
   const lines = others.map((line) => (line.id === qs ? { ...line, fraction: Math.max(0, 1 - rest) } : line))
@@ -42,15 +42,34 @@ export function problemOf(state: BatchState, onHand: OnHand = null): RemedyProbl
 /** A batch may be refused more of a line: its step has passed, or no step is left that takes any. */
 export function isLocked(state: BatchState, planned: PlannedLine): boolean {
   const { id, amount, locksAfter } = planned.line
+  const part = state.parts.at(-1)
+  const isAdded = part !== undefined && isAddedIn(state, part, id)
+  if (isAdded && amount.kind !== 'qs') return false
   if (locksAfter !== undefined && isDone(state, locksAfter)) return true
+  if (part && amount.kind === 'fraction') return !canGoOn(state, part, id)
   switch (amount.kind) {
     case 'fraction':
       return false
     case 'as-needed':
       return state.plan.steps.every(({ step }) => !('line' in step) || step.line !== id || isDone(state, step.id))
     case 'qs':
-      return hasMakeUp(state) && !canMakeUp(state) && weighStepsOf(state, id).every((step) => isDone(state, step.id))
+      return (
+        (part !== undefined || hasMakeUp(state)) &&
+        !canMakeUp(state) &&
+        weighStepsOf(state, id).every((step) => isDone(state, step.id))
+      )
   }
+}
+
+/** A rework that adds a line says that it can still go in. */
+const isAddedIn = (state: BatchState, { steps }: Part, line: string): boolean =>
+  weighStepsOf(state, line).some(({ id }) => steps.includes(id) && state.steps.get(id)?.finished?.how !== 'skipped')
+
+/** In a rework more of a line is weighed where it was weighed last, if what is reworked stands there now. */
+function canGoOn(state: BatchState, part: Part, line: string): boolean {
+  const last = weighStepsOf(state, line).at(-1)
+  if (last === undefined || state.steps.get(last.id)?.finished?.how === 'skipped') return false
+  return startOf(state, part).vessels.has(vesselNow(state, last.step.vessel))
 }
 
 const makeUpsOf = (state: BatchState) => state.plan.steps.filter(({ step }) => step.kind === 'make-up')
@@ -60,14 +79,14 @@ const hasMakeUp = (state: BatchState): boolean => makeUpsOf(state).length > 0
 /** Water that is held back can still be brought in at the end. */
 export const canMakeUp = (state: BatchState): boolean => makeUpsOf(state).some(({ id }) => !isDone(state, id))
 
-interface Standing {
+interface LineStanding {
   readonly targetUg: Micrograms
   readonly massUg: Micrograms
   readonly totalUg: Micrograms
   readonly stockUg: Micrograms | null
 }
 
-function lineOf(state: BatchState, planned: PlannedLine, standing: Standing): RemedyLine {
+function lineOf(state: BatchState, planned: PlannedLine, standing: LineStanding): RemedyLine {
   const { targetUg, massUg, totalUg, stockUg } = standing
   const { id, amount, tolerance } = planned.line
   const { low, high } = limitsOf(planned, targetUg / totalUg)
@@ -84,7 +103,7 @@ function lineOf(state: BatchState, planned: PlannedLine, standing: Standing): Re
     stockUg,
     ...(planned.material.costPerKg === undefined ? {} : { costPerKg: planned.material.costPerKg }),
   }
-  if (amount.kind === 'as-needed' && !isSettled) return expected(line, totalUg)
+  if (goesInBy(state, id) === 'as-needed' && !isSettled) return expected(line, totalUg)
   if (tolerance === undefined || amount.kind !== 'fraction' || planned.targetUg === 0) return line
   return { ...line, tolerance: relativeTolerance(planned.targetUg, tolerance) * planned.fraction }
 }
@@ -98,16 +117,16 @@ function expected(line: RemedyLine, totalUg: Micrograms): RemedyLine {
 /** The same with adjusters that are still to come held at what is expected: no price moves them. */
 export function withAdjustersHeld(state: BatchState, problem: RemedyProblem): RemedyProblem {
   const lines = problem.lines.map((line) => {
-    const isOpen = state.plan.lines.get(line.id)?.line.amount.kind === 'as-needed' && !line.locked
+    const isOpen = goesInBy(state, line.id) === 'as-needed' && !line.locked
     return isOpen ? { ...line, low: line.fraction, high: line.fraction } : line
   })
   return { ...problem, lines }
 }
 
 /** Foreign mass, which stays in. Once it is decided on, or where it matters to no limit, it is part of the plan. */
-function strangersOf(state: BatchState, totalUg: Micrograms): RemedyLine[] {
+function strangersOf(state: BatchState, { totalUg, massUg: massOf }: Standing): RemedyLine[] {
   return [...state.unplanned].map(([id, { body }]) => {
-    const massUg = inBatchUg(state, id)
+    const massUg = massOf(id)
     const costPerKg = state.header.materials.find((material) => material.id === body.materialId)?.costPerKg
     return {
       id,

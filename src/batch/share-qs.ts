@@ -1,6 +1,7 @@
 import { type Micrograms, roundToStep } from '../trade/mass'
+import { inBatchUg } from './in-batch'
 import type { Bodies } from './kinds'
-import { inBatchUg, weighStepsOf } from './line-targets'
+import { weighStepsOf } from './line-targets'
 import { isDone, targetOf } from './progress'
 import { canMakeUp } from './remedy-problem'
 import type { BatchState } from './state'

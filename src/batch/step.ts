@@ -57,14 +57,6 @@ export type StepKind =
   | { readonly kind: 'fill'; readonly units?: number; readonly eachUg?: Micrograms }
   | { readonly kind: 'clean' }
   | { readonly kind: 'note'; readonly text: string }
-  /** So much of a line of the formula, or of a material that is not in it: only a rework asks for that. */
-  | {
-      readonly kind: 'add'
-      readonly line?: string
-      readonly materialId?: string
-      readonly name: string
-      readonly massUg: Micrograms
-    }
 
 export type ChargeRate = 'sprinkle' | 'stream' | 'portions' | 'all at once'
 

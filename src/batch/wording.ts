@@ -60,8 +60,6 @@ export function titleOf(step: Step, header: Names): string {
       return 'Clean'
     case 'note':
       return 'Note'
-    case 'add':
-      return `Add ${step.name}`
   }
 }
 
@@ -104,8 +102,6 @@ export function askOf(step: Step, header: Names): string {
       return step.units === undefined ? '' : `${step.units} units`
     case 'note':
       return step.text
-    case 'add':
-      return `${step.massUg / 1e6} g`
   }
 }
 

@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test'
 import { expect, passes, setOutBench, test } from './support/bench.ts'
 import * as run from './support/run.ts'
 
-test('[B46] what is due is entered in one pass with every reading, a thin batch is reworked with one step, and accepted', async ({
+test('[B46] what is due is entered in one pass with every reading, a thin batch is reworked with one step that is over-weighed and settled, and accepted', async ({
   page,
   context,
 }) => {
@@ -35,11 +35,16 @@ test('[B46] what is due is entered in one pass with every reading, a thin batch 
   await rework.getByRole('button', { name: /^Open it again/ }).click()
   await expect(rework).toContainText('Type a number first')
   await rework.getByLabel('How much').fill('0.5')
+  await expect(rework).toContainText('Sclerotium gum 0.52 %, at most 0.42 %')
   await rework.getByRole('button', { name: /^Open it again/ }).click()
 
-  await expect(run.stepInHand(page)).toHaveText('Add Sclerotium gum')
-  await page.getByRole('textbox', { name: 'Sclerotium gum' }).fill('0.50')
-  await page.getByRole('button', { name: /^Record 0.500 g/ }).click()
+  await expect(run.stepInHand(page)).toHaveText('Sclerotium gum')
+  await run.weighByKeys(page, '0.61')
+  const ways = page.getByRole('region', { name: 'Ways on' })
+  await expect(ways).toContainText('Left so, it ends at 0.55 % sclerotium gum; the formula stops at 0.42 %')
+  await ways.getByRole('button', { name: /Accept as it is/ }).click()
+  await run.press(page, 'trial batch')
+  await run.press(page, /^Accept 0.610 g/)
   await expect(run.stepInHand(page)).toHaveText('Every step is done')
   await page.getByRole('button', { name: 'Close the batch' }).click()
   const closing = page.getByRole('dialog', { name: 'Close the batch' })

@@ -71,8 +71,6 @@ export const batchSentences: SentencesOf<BatchRefusal> = {
   NOT_CLOSED_YET: () => 'This batch is still in hand: what it needs is added there. A rework begins once it is closed.',
   REWORK_OF_REJECTED: () => 'This batch was rejected. Change that decision first, with a reason.',
   REWORK_WITHOUT_STEPS: () => 'A rework needs at least one step: say what is to be done.',
-  OFF_TARGET: ({ netUg, targetUg }) =>
-    `${grams(netUg)} is not the ${grams(targetUg)} that was asked for. Check the reading, or say why it is so.`,
   NOTHING_READ: () => 'Nothing is entered yet. Fill in at least one check.',
   MINUTES_BAD: () => 'A timer runs from a few seconds to 14 days.',
   MOMENT_BAD: () => 'That moment cannot be read, or has not come yet.',

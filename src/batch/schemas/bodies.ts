@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import type { Bodies } from '../kinds'
 import { lotSchema, materialSchema } from './catalogue'
-import { headerSchema } from './header'
+import { headerSchema, vesselSchema } from './header'
 import { measuredSchema } from './how-read'
 import {
   aFraction,
@@ -20,7 +20,7 @@ import {
   words,
 } from './pieces'
 import { stabilityPlanSchema } from './stability'
-import { anyStepSchema } from './step'
+import { reworkStepSchema } from './step'
 
 const aMs = numberBetween(0, 1e15)
 const aReason = prose(2000)
@@ -207,7 +207,8 @@ export const bodySchemas: { readonly [K in keyof Bodies]: v.GenericSchema<unknow
     part: countUpTo(1000),
     reason: aReason,
     returned: v.exactOptional(v.object({ vessel: anId, massUg: someMass })),
-    steps: listOf(anyStepSchema, 100),
+    steps: listOf(reworkStepSchema, 100),
+    cups: v.exactOptional(listOf(vesselSchema, 100)),
   }),
   closed: v.object({ decision: oneOf('accept', 'hold', 'rework', 'reject'), note: v.exactOptional(aReason) }),
 }

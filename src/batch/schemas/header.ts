@@ -16,7 +16,7 @@ import {
   words,
 } from './pieces'
 
-const vesselSchema = v.object({
+export const vesselSchema = v.object({
   id: anId,
   name: words(80),
   kind: oneOf('vessel', 'cup'),

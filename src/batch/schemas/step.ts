@@ -1,5 +1,7 @@
 import * as v from 'valibot'
+import type { Addition } from '../plan'
 import type { Step } from '../step'
+import { balanceSchema, lotSchema, materialSchema } from './catalogue'
 import {
   aMass,
   anId,
@@ -94,15 +96,30 @@ export const stepSchema: v.GenericSchema<unknown, Step> = v.variant(
   'a step kind that this version knows',
 )
 
-/** One step of a rework: also what it adds beside the formula. */
-export const anyStepSchema: v.GenericSchema<unknown, Step> = v.union([
+/** A line that the formula does not have. */
+const besideSchema = v.object({
+  line: v.object({
+    id: anId,
+    materialId: anId,
+    amount: v.object({ kind: v.literal('fraction'), fraction: v.literal(0) }),
+  }),
+  phase: v.literal('+'),
+  material: materialSchema,
+  fraction: v.literal(0),
+  targetUg: someMass,
+  balance: balanceSchema,
+  lots: listOf(lotSchema, 200),
+})
+
+/** One step of a rework: also what it adds. */
+export const reworkStepSchema: v.GenericSchema<unknown, Step | Addition> = v.union([
   stepSchema,
   v.object({
     ...everyStep,
     kind: v.literal('add'),
     line: v.exactOptional(anId),
-    materialId: v.exactOptional(anId),
     name: words(),
     massUg: someMass,
+    beside: v.exactOptional(besideSchema),
   }),
 ])

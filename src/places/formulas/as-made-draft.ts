@@ -1,5 +1,5 @@
 import { showNumber } from '../../app/forms/show-fields'
-import type { MadeOtherwise } from '../../batch/as-made'
+import type { MadeOtherwise } from '../../batch/made-otherwise'
 import type { DraftItem, FormulaDraft } from './draft'
 import { addLine, removeItem, setValue } from './draft-edit'
 

@@ -103,7 +103,15 @@ function Line({ row, format }: { row: MaterialRow; format: Format }) {
 }
 
 /** Under a line's name: what was struck out and why, parts, rinses and make-up, where it went over. */
-function LineNotes({ row, counted, format }: { row: MaterialRow; counted: readonly WeighingRow[]; format: Format }) {
+export function LineNotes({
+  row,
+  counted,
+  format,
+}: {
+  row: MaterialRow
+  counted: readonly WeighingRow[]
+  format: Format
+}) {
   const mass = (massUg: number): string => format.mass(massUg, row.stepUg)
   const others = row.weighings.filter((weighing) => !weighing.counts)
   return (

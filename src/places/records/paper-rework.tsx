@@ -1,4 +1,7 @@
+import type { Format } from '../../app/format'
+import type { MaterialRow } from '../../batch/record-materials'
 import type { ReworkRecord } from '../../batch/record-rework'
+import { LineNotes, Verdict } from './paper-materials'
 import type { PaperProps } from './paper-props'
 import { StepTable } from './paper-steps'
 
@@ -16,7 +19,8 @@ export function PaperReworks(paper: PaperProps) {
 
 function Rework({ rework, ...paper }: PaperProps & { rework: ReworkRecord }) {
   const { format } = paper
-  const { part, reason, returned, additions, steps } = rework
+  const { part, reason, returned, materials, steps } = rework
+  const weighed = materials.filter(({ toCheck }) => toCheck === undefined)
   return (
     <section class="paper-section">
       <h2>Rework {part}</h2>
@@ -24,7 +28,7 @@ function Rework({ rework, ...paper }: PaperProps & { rework: ReworkRecord }) {
         Opened again {format.dateTime(rework.atMs)} {rework.by}: {reason}.
         {returned && ` ${format.massWithUnit(returned.massUg)} emptied back into ${returned.vessel.toLowerCase()}.`}
       </p>
-      {additions.length > 0 && (
+      {weighed.length > 0 && (
         <table class="paper-table">
           <thead>
             <tr>
@@ -38,26 +42,45 @@ function Rework({ rework, ...paper }: PaperProps & { rework: ReworkRecord }) {
             </tr>
           </thead>
           <tbody>
-            {additions.map((row) => (
-              <tr key={row.entry} class={row.struck ? 'paper-struck-row' : undefined}>
-                <td>
-                  {row.struck ? <s>{row.name}</s> : row.name}
-                  <span class="paper-small">
-                    {' '}
-                    {[row.lot === undefined ? '' : `lot ${row.lot}`, `${format.time(row.atMs)} ${row.by}`]
-                      .filter((part) => part !== '')
-                      .join(', ')}
-                  </span>
-                </td>
-                <td class="paper-number">{row.targetUg === undefined ? '' : format.massWithUnit(row.targetUg)}</td>
-                <td class="paper-number paper-strong">{format.massWithUnit(row.netUg)}</td>
-              </tr>
+            {weighed.map((row) => (
+              <Added key={row.step} row={row} format={format} />
             ))}
           </tbody>
         </table>
       )}
       <StepTable rows={steps} {...paper} />
     </section>
+  )
+}
+
+function Added({ row, format }: { row: MaterialRow; format: Format }) {
+  const mass = (massUg: number): string => format.massWithUnit(massUg, row.stepUg)
+  const counted = row.weighings.filter(({ counts }) => counts)
+  const last = counted.at(-1)
+  const about = [
+    row.lots.length === 0 ? '' : `lot ${row.lots.join(', ')}`,
+    last === undefined ? '' : `${format.time(last.atMs)} ${last.by}`,
+    last?.checkedBy === undefined ? '' : `checked ${last.checkedBy}`,
+  ]
+  return (
+    <tr id={`step-${row.step}`}>
+      <td>
+        {row.name} <span class="paper-small">{about.filter((part) => part !== '').join(', ')}</span>
+        <LineNotes row={row} counted={counted} format={format} />
+      </td>
+      <td class="paper-number">
+        {row.targetUg === undefined ? '' : mass(row.targetUg)}
+        {row.targetWas.map((was, index) => (
+          <span key={index} class="paper-was">
+            {' '}
+            was {mass(was)}
+          </span>
+        ))}
+      </td>
+      <td class="paper-number paper-strong">
+        {last === undefined ? '' : mass(row.actualUg)} <Verdict verdict={row.verdict} />
+      </td>
+    </tr>
   )
 }
 

@@ -1,6 +1,7 @@
 import './rested.css'
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { useFormat } from '../../app/format'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import { recordSentences } from '../../app/refusals/forms-records'
 import { numberSentences } from '../../app/refusals/numbers'
@@ -14,7 +15,9 @@ import { NumberField } from '../../parts/number-field'
 import { ReasonChips } from '../../parts/reason-chips'
 import { Sheet } from '../../parts/sheet'
 import type { RecordModel } from './record-model'
-import { createReworkForm, type ReworkForm, type ReworkProblem, reworkKinds } from './rework-form'
+import { reworkKinds } from './rework-draft'
+import { createReworkForm, type ReworkForm } from './rework-form'
+import type { ReworkProblem } from './rework-read'
 import { ReworkStepPart, reworkNames } from './rework-step'
 
 interface ReworkSheetProps {
@@ -27,8 +30,12 @@ interface ReworkSheetProps {
 
 /** A rework is chosen step by step: what goes back, what is added and done. It is then worked through like any batch. */
 export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps) {
-  const { catalogue } = useApp()
-  const form = useMemo(() => createReworkForm(state, catalogue.materials.peek()), [])
+  const { catalogue, drafts, clock } = useApp()
+  const form = useMemo(() => {
+    const [materials, lots] = [catalogue.materials.peek(), catalogue.lots.peek()]
+    return createReworkForm(state, { drafts, clock, materials, lots })
+  }, [])
+  useEffect(() => void form.restore(), [form])
   const [refusal, setRefusal] = useState<Refusal | null>(null)
   const items = form.items.value
   const save = async () => {
@@ -36,7 +43,9 @@ export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps)
     if (intention === null) return
     const refused = await model.write(intention)
     setRefusal(refused)
-    if (refused === null) onDone()
+    if (refused !== null) return
+    form.forget()
+    onDone()
   }
   const wrong = wrongOf(form, '')
   return (
@@ -45,14 +54,26 @@ export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps)
       title={`Rework ${state.parts.length + 1}`}
       onClose={onClose}
       foot={
-        <Button
-          kind="filled"
-          size="primary"
-          label="Open it again"
-          sub={countWords(items.length)}
-          onPress={() => void save()}
-          full
-        />
+        <>
+          {form.isBegun.value && (
+            <Button
+              icon="trash"
+              label="Discard this plan"
+              onPress={() => {
+                form.forget()
+                onClose()
+              }}
+            />
+          )}
+          <Button
+            kind="filled"
+            size="primary"
+            label="Open it again"
+            sub={countWords(items.length)}
+            onPress={() => void save()}
+            full
+          />
+        </>
       }
     >
       <div class="rested">
@@ -79,9 +100,31 @@ export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps)
             ))}
         </fieldset>
         {wrong('steps') && <Notice kind="over" title={wrong('steps') ?? ''} live />}
+        <Limits form={form} />
         {refusal && <Notice kind="over" title={sentenceOf(refusal)} live />}
       </div>
     </Sheet>
+  )
+}
+
+/** What the product would be outside of with all that is added: told before anything is opened. */
+function Limits({ form }: { form: ReworkForm }) {
+  const format = useFormat()
+  const rows = form.breaks.value
+  if (rows.length === 0) return null
+  return (
+    <Notice kind="caution" title="Weighed as planned, it ends outside these limits." live>
+      <ul class="rework-limits">
+        {rows.map(({ line, name, after, low, high }) => {
+          const limit = after > high ? `at most ${format.percent(high)}` : `at least ${format.percent(low)}`
+          return (
+            <li key={line}>
+              {name} {format.percent(after)}, {limit}
+            </li>
+          )
+        })}
+      </ul>
+    </Notice>
   )
 }
 

@@ -1,7 +1,8 @@
 import { Button } from '../../parts/button'
 import { SelectField, TextField } from '../../parts/form'
 import { NumberField } from '../../parts/number-field'
-import type { ReworkForm, ReworkItem, ReworkKind } from './rework-form'
+import type { ReworkItem, ReworkKind } from './rework-draft'
+import type { ReworkForm } from './rework-form'
 
 export const reworkNames: Readonly<Record<ReworkKind, string>> = {
   add: 'Add material',

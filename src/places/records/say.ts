@@ -11,7 +11,10 @@ export function sayOf(record: BatchRecord, format: Format): Say {
   const { header } = record
   const steps = new Map(record.allSteps.map((planned) => [planned.id, titleOf(planned.step, header)]))
   const vessels = new Map(record.equipment.vessels.map(({ id, name }) => [id, name]))
-  const strange = new Map(record.unplanned.map(({ component, name }) => [component, name]))
+  const strange = new Map([
+    ...record.unplanned.map(({ component, name }) => [component, name] as const),
+    ...record.reworks.flatMap(({ materials }) => materials.map(({ line, name }) => [line, name] as const)),
+  ])
   const people = [
     header.people.performs,
     ...(header.people.checks ? [header.people.checks] : []),

@@ -3,7 +3,7 @@ import type { Say } from '../../batch/entry-phrases'
 import { wordsOf } from '../../batch/entry-words'
 import type { BatchState } from '../../batch/state'
 import { nameOfVessel } from '../../batch/vessel-name'
-import { nameOfLine, titleOf } from '../../batch/wording'
+import { titleOf } from '../../batch/wording'
 import { personById } from './people'
 import { useRun } from './run-context'
 
@@ -20,7 +20,7 @@ export function sayOf(state: BatchState, app: ReturnType<typeof useRun>['app'], 
     percent: (fraction) => format.percent(fraction, 0),
     duration: format.duration,
     person: (id) => personById(state, app.catalogue.people.value, id)?.initials ?? id,
-    line: (id) => state.unplanned.get(id)?.body.name ?? nameOfLine(state.header, id),
+    line: (id) => state.unplanned.get(id)?.body.name ?? state.plan.lines.get(id)?.material.name ?? id,
     step: (id) => {
       const planned = state.plan.byId.get(id)
       return planned ? titleOf(planned.step, state.header) : id

@@ -4,7 +4,6 @@ import { type WayWords, whyNot } from '../../app/refusals/ways-on'
 import type { FinishedRow, RemedyOffer } from '../../batch/deviation'
 import { nameOfShared } from '../../batch/finished-rows'
 import type { BatchState } from '../../batch/state'
-import { nameOfLine } from '../../batch/wording'
 import type { DeviationPanel, Way } from './deviation-model'
 import { bareOf, percentsOf } from './figures'
 
@@ -56,8 +55,7 @@ export function wayOut(offer: RemedyOffer, state: BatchState, format: Format): s
 export function nameIn(state: BatchState, id: string): string {
   const stranger = state.unplanned.get(id)?.body.name
   if (stranger !== undefined) return stranger
-  if (state.plan.lines.has(id)) return nameOfLine(state.header, id)
-  return state.plan.vessels.get(id)?.name ?? nameOfShared(state, id)
+  return state.plan.lines.get(id)?.material.name ?? state.plan.vessels.get(id)?.name ?? nameOfShared(state, id)
 }
 
 function lineOf(way: Way, panel: DeviationPanel, state: BatchState, format: Format, currency: string): string {

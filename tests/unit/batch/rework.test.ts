@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { foldBatch } from '../../../src/batch/fold'
 import type { Intention, ReworkStep } from '../../../src/batch/intention'
-import { nextStep } from '../../../src/batch/progress'
+import { nextStep, statusOf } from '../../../src/batch/progress'
 import { recordOf } from '../../../src/batch/record'
 import { faultInBody } from '../../../src/batch/schemas/sound-body'
 import { summaryOf } from '../../../src/batch/summary-of'
+import { weighingOf } from '../../../src/batch/weighing-of'
 import { addedInAll, inSink } from '../../../src/trade/ledger'
 import { heldInAll } from '../../../src/trade/ledger-sums'
 import { grams, openTestBench, type TestBench } from '../../support/batch'
@@ -42,7 +43,7 @@ describe('a rework', () => {
     expect(bench.state.stage).toBe('in-hand')
     expect(bench.state.decision).toBeUndefined()
     expect(bench.state.plan.steps.slice(before).map(({ step, part }) => [step.kind, part])).toEqual([
-      ['add', 1],
+      ['weigh', 1],
       ['mix', 1],
     ])
     const [add = '', mix = ''] = stepsOf(bench)
@@ -58,7 +59,7 @@ describe('a rework', () => {
     bench.intend(rework([addGum], { returned: { vessel: 'main', massUg: filledUg - 1_000_000 } }))
     expect(bench.massIn('main')).toBe(heldUg + filledUg - 1_000_000)
     expect(inSink(bench.state.ledger, 'filled')).toBe(1_000_000)
-    bench.intend({ do: 'add', step: stepsOf(bench)[0] ?? '', netUg: grams('1.5') })
+    bench.weigh(stepsOf(bench)[0] ?? '', '1.5')
     const { ledger } = bench.state
     expect(heldInAll(ledger) + inSink(ledger, ...sinks)).toBe(addedInAll(ledger))
     expect(foldBatch([...bench.events].reverse())).toEqual(bench.state)
@@ -94,32 +95,45 @@ describe('a rework', () => {
     expect(closed().refusal(rework([stir, step])).code).toBe(code)
   })
 
-  test('[K10] an addition is in the ledger by line and lot, and off what was asked for it asks why', () => {
+  test('[K10] an addition is weighed like a line: judged by its band, in the ledger by line and lot', () => {
     const bench = closed()
     bench.intend(rework([addGum, { kind: 'add', vessel: 'main', name: 'Salt', massUg: grams('2') }]))
     const [gum = '', salt = ''] = stepsOf(bench)
     const before = bench.massIn('main')
+    const totalUg = bench.state.totalUg
     const lot = bench.state.lotsOfLine.get('sclerotium-gum')?.[0] ?? ''
     const used = bench.state.usedByLot.get(lot) ?? 0
-    expect(bench.refusal({ do: 'add', step: gum, netUg: grams('1.7') })).toMatchObject({ code: 'OFF_TARGET' })
-    expect(bench.refusal({ do: 'add', step: gum, netUg: 0 }).code).toBe('MASS_NOT_POSITIVE')
-    expect(bench.gatesOn({ do: 'add', step: salt, netUg: grams('2') })).toEqual(['ORDER'])
-    bench.intend({ do: 'add', step: gum, netUg: grams('1.7'), reason: 'the scoop slipped' })
-    expect(bench.massIn('main')).toBe(before + grams('1.7'))
-    expect(bench.state.usedByLot.get(lot)).toBe(used + grams('1.7'))
-    expect(bench.refusal({ do: 'add', step: gum, netUg: grams('1.5') }).code).toBe('STEP_DONE')
-    bench.intend({ do: 'add', step: salt, netUg: grams('2') })
-    expect(bench.massIn('main')).toBe(before + grams('3.7'))
-    const [gumEntry] = bench.events.filter(({ kind }) => kind === 'adjusted').slice(-1)
-    bench.strike(gumEntry?.id ?? '')
-    expect(bench.state.steps.get(gum)?.finished).toBeUndefined()
-    bench.intend({ do: 'add', step: gum, netUg: grams('1.7'), reason: 'written twice' })
+    expect(bench.state.totalWas.at(-1)).toBe(totalUg - grams('3.5'))
+    expect(weighingOf(bench.state, gum)).toMatchObject({ targetUg: grams('1.5'), leftUg: grams('1.5'), vessel: 'main' })
+    expect(bench.refusal({ do: 'weigh', step: gum, reading: { mode: 're-tare', readingUg: 0 } }).code).toBe(
+      'NET_NOT_POSITIVE',
+    )
+    const reading = { mode: 're-tare', readingUg: grams('2') } as const
+    expect(bench.gatesOn({ do: 'weigh', step: salt, reading })).toEqual(['ORDER'])
+    bench.weigh(gum, '1')
+    expect(statusOf(bench.state, gum)).toBe('part')
+    const second = bench.weigh(gum, '0.5')
+    expect(statusOf(bench.state, gum)).toBe('done')
+    expect(bench.massIn('main')).toBe(before + grams('1.5'))
+    expect(bench.state.usedByLot.get(lot)).toBe(used + grams('1.5'))
+    expect(bench.refusal({ do: 'weigh', step: gum, reading }).code).toBe('STEP_DONE')
+    bench.strike(second)
+    bench.weigh(gum, '0.51')
+    bench.weigh(salt, '2')
+    expect(bench.massIn('main')).toBe(before + grams('3.51'))
     const [record] = recordOf(bench.state).reworks
-    expect(record?.additions.map(({ netUg, targetUg, struck }) => [netUg, targetUg, struck])).toEqual([
-      [grams('1.7'), grams('1.5'), true],
-      [grams('1.7'), grams('1.5'), false],
-      [grams('2'), grams('2'), false],
+    expect(
+      record?.materials.map(({ name, targetUg, actualUg, verdict }) => [name, targetUg, actualUg, verdict]),
+    ).toEqual([
+      ['Sclerotium gum', grams('1.5'), grams('1.51'), 'within'],
+      ['Salt', grams('2'), grams('2'), 'within'],
     ])
+    expect(record?.materials[0]?.weighings.map(({ netUg, struck }) => [netUg, struck !== undefined])).toEqual([
+      [grams('1'), false],
+      [grams('0.5'), true],
+      [grams('0.51'), false],
+    ])
+    expect(recordOf(bench.state).materials.some(({ step }) => step === gum)).toBe(false)
   })
 
   test('[K11] checks are due anew after it, and what was read before decides nothing', () => {

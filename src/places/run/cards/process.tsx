@@ -1,7 +1,6 @@
 import type { PlannedStep } from '../../../batch/plan'
 import { isDone } from '../../../batch/progress'
 import { useRun } from '../run-context'
-import { AddCard } from './add'
 import { AdjustCard } from './adjust'
 import { AllDone } from './all-done'
 import { ChargeCard } from './charge'
@@ -62,7 +61,5 @@ function ProcessCard({ planned }: { planned: PlannedStep }) {
       return <CleanCard step={step} />
     case 'note':
       return <NoteCard step={step} />
-    case 'add':
-      return <AddCard step={step} />
   }
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { App } from '../../../../src/app/app'
-import { type MadeOtherwise, madeOtherwise } from '../../../../src/batch/as-made'
+import { madeOtherwise } from '../../../../src/batch/as-made'
+import type { MadeOtherwise } from '../../../../src/batch/made-otherwise'
 import { withPremixes } from '../../../../src/batch/premix'
 import { checkRevision } from '../../../../src/batch/schemas/check-revision'
 import { takeOver } from '../../../../src/places/formulas/as-made-draft'
