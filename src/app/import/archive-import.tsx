@@ -66,7 +66,10 @@ function BringResult({ state, onApply, onLeave }: BringResultProps) {
       return null
     case 'preview':
       return (
-        <Notice title={`${state.name} is whole: ${previewWords(state.preview)}`}>
+        <Notice
+          kind={state.signed.unfit.length > 0 ? 'caution' : 'info'}
+          title={`${state.name} is whole: ${previewWords(state.preview)}`}
+        >
           {state.preview.gaps.map(({ of, number }) => (
             <p key={`${of} ${number}`}>
               Before entry {number} of {of} an entry is missing, in the file and here.

@@ -4,11 +4,9 @@ import { counted } from '../counted'
 import type { Format } from '../format'
 import type { DeviceVerdict } from './device-verdict'
 
-/** That a key is gone, and that this changes nothing about what it signed. */
-export function lostWords({ key, lost }: JournalledKey, format: Format): string {
-  const since = lost === undefined ? '' : ` has been ${lost.why} since ${format.date(lost.at)}`
-  return `key ${fingerprintOf(key)}${since}; what it signed still verifies`
-}
+/** Since when a key is gone. */
+export const goneWords = ({ lost }: JournalledKey, format: Format): string =>
+  lost === undefined ? '' : `${lost.why} since ${format.date(lost.at)}`
 
 /** That a tablet's signature does not fit, and why. */
 export function unfitWords({ signed, covers }: Pick<DeviceRow, 'signed' | 'covers'>): string {

@@ -5,10 +5,10 @@ import { signedWords, unfitWords } from './key-words'
 
 /** What a file's signatures of tablets are worth, before anything of it comes in. */
 export interface SignedPreview {
-  /** All of them in one sentence; null where there is none. */
-  readonly says: string | null
   /** Each that does not fit. */
   readonly unfit: readonly string[]
+  /** Where there is no such one, all of them in one sentence; null where there is nothing to say. */
+  readonly says: string | null
 }
 
 export async function signedPreview(
@@ -16,8 +16,8 @@ export async function signedPreview(
   signed: ArchivePreview['signed'],
 ): Promise<SignedPreview> {
   const verdicts = await verdictsOf(app, signed)
-  return {
-    says: signedWords([...verdicts.values()]),
-    unfit: signed.flatMap((row) => (verdicts.get(row.entry)?.fits === false ? [`${row.of}: ${unfitWords(row)}`] : [])),
-  }
+  const unfit = signed.flatMap((row) =>
+    verdicts.get(row.entry)?.fits === false ? [`${row.of}: ${unfitWords(row)}`] : [],
+  )
+  return { unfit, says: unfit.length > 0 ? null : signedWords([...verdicts.values()]) }
 }

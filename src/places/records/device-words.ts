@@ -1,6 +1,6 @@
 import type { Format } from '../../app/format'
 import type { DeviceVerdict } from '../../app/sign/device-verdict'
-import { lostWords, unfitWords } from '../../app/sign/key-words'
+import { goneWords, unfitWords } from '../../app/sign/key-words'
 import { fingerprintOf } from '../../batch/key-trail'
 import type { DeviceRow } from '../../batch/record-device'
 import { afterWords } from './after-words'
@@ -35,7 +35,9 @@ function tabletWords({ from }: DeviceVerdict): string {
 
 function keyWords({ from, journalled, insteadOf }: DeviceVerdict, format: Format): readonly string[] {
   if (from === 'nowhere') return ['Compare the key with the one under Setup on the tablet that closed the batch.']
-  const gone = from === 'journal' && journalled?.lost ? [`${lostWords(journalled, format)}.`] : []
-  const took = insteadOf.map((key) => `It came in the place of another: ${lostWords(key, format)}.`)
-  return [...gone, ...took]
+  const took = insteadOf.map(
+    (each) => `It came in the place of key ${fingerprintOf(each.key)}, ${goneWords(each, format)}.`,
+  )
+  if (from === 'here' || !journalled?.lost) return took
+  return [`That key has been ${goneWords(journalled, format)}; what it signed still verifies.`, ...took]
 }

@@ -1,5 +1,4 @@
 import type { DeviceVerdict } from '../../app/sign/device-verdict'
-import { classes } from '../../parts/classes'
 import { deviceWords } from './device-words'
 import type { PaperProps } from './paper-props'
 
@@ -17,13 +16,13 @@ export function PaperDevice({ record, format, verdicts }: PaperDeviceProps) {
       {rows.map((row) => {
         const { text, isUnfit } = deviceWords(row, verdicts.get(row.entry), format)
         return (
-          <p key={row.entry} class={classes('paper-device', isUnfit && 'paper-outside')}>
+          <p key={row.entry} class={isUnfit ? 'paper-outside' : undefined}>
             {text}
           </p>
         )
       })}
       {isUnsigned && (
-        <p class="paper-device">
+        <p>
           No tablet signed the end of this batch: the app that ended it had no device key, or the browser could not
           sign.
         </p>

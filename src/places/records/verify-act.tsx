@@ -36,7 +36,7 @@ function Found({ found: { database, gone, copy, device } }: { found: StoredTrail
   const signed = signedWords(device)
   const isSignedWell = device.every(({ fits }) => fits !== false)
   const good = database.intact && gone === 0 && isSignedWell
-  const title = gone > 0 ? `${gone} entries are missing at the end` : capital(verifiedWords(database))
+  const title = gone > 0 ? `${gone} entries are missing at the end` : capital(foundWords(database, isSignedWell))
   return (
     <Notice kind={good ? 'good' : 'over'} title={`${title}.`} live>
       <p>
@@ -48,6 +48,9 @@ function Found({ found: { database, gone, copy, device } }: { found: StoredTrail
     </Notice>
   )
 }
+
+const foundWords = (database: StoredTrail['database'], isSignedWell: boolean): string =>
+  database.intact && !isSignedWell ? 'every hash fits, and a signature does not' : verifiedWords(database)
 
 const secondWords = (intact: boolean): string => (intact ? 'as it was written.' : 'not as it was written')
 

@@ -1,5 +1,5 @@
 import type { Format } from '../../app/format'
-import { lostWords } from '../../app/sign/key-words'
+import { goneWords } from '../../app/sign/key-words'
 import { fingerprintOf, type JournalledKey } from '../../batch/key-trail'
 
 export interface KeysHere {
@@ -37,7 +37,9 @@ export function keyLines(here: KeysHere, format: Format): KeyLines {
       : null,
     more: [
       ...(own !== null && elsewhere.length > 0 ? [`Known of other tablets: ${names}.`] : []),
-      ...lost.map((key) => `Earlier ${lostWords(key, format)}.`),
+      ...lost.map(
+        (each) => `Earlier key ${fingerprintOf(each.key)}: ${goneWords(each, format)}; what it signed still verifies.`,
+      ),
     ],
   }
 }

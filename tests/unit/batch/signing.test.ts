@@ -103,6 +103,19 @@ describe('after a signature', () => {
   })
 })
 
+describe('the tablet', () => {
+  test('[E91] signs an end that is there, once with one key', () => {
+    const head = bench.intend(close([rk])).at(-1)?.hash ?? ''
+    const signed = { head, key: 'ab', publicKey: '', signature: '' }
+    expect(bench.intend({ do: 'sign-head', signed })).toHaveLength(1)
+    expect(bench.intend({ do: 'sign-head', signed })).toEqual([])
+    expect(bench.intend({ do: 'sign-head', signed: { ...signed, key: 'cd' } })).toHaveLength(1)
+    const elsewhere = { ...signed, head: '0'.repeat(64) }
+    expect(bench.refusal({ do: 'sign-head', signed: elsewhere })).toEqual({ code: 'NO_SUCH_ENTRY' })
+    expect(signatures()[0]?.after.entries).toBe(0)
+  })
+})
+
 describe('a second person at a step', () => {
   const weigh = (more: Partial<Extract<Intention, { do: 'weigh' }>> = {}): Extract<Intention, { do: 'weigh' }> => ({
     do: 'weigh',

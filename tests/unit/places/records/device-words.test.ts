@@ -53,8 +53,9 @@ describe('a tablet’s signature in words', () => {
   })
 
   test('[E92] a key that is gone is told where it signed and where another signs instead', () => {
-    const lost = 'key 77aa 04de 91bc 3f2a has been missing since 24 Nov 2026; what it signed still verifies.'
-    expect(said({ insteadOf: [gone] })).toContain(`It came in the place of another: ${lost}`)
+    const took = 'It came in the place of key 77aa 04de 91bc 3f2a, missing since 24 Nov 2026.'
+    expect(said({ insteadOf: [gone] })).toContain(took)
+    const lost = 'That key has been missing since 24 Nov 2026; what it signed still verifies.'
     expect(said({ from: 'journal', journalled: gone })).toContain(lost)
     // Said by another tablet, which never had it: it is here.
     expect(said({ from: 'here', journalled: gone })).not.toContain('missing')
@@ -74,7 +75,7 @@ describe('the key in Setup', () => {
       more: [],
     })
     expect(lines(key, [gone]).more).toEqual([
-      'Earlier key 77aa 04de 91bc 3f2a has been missing since 24 Nov 2026; what it signed still verifies.',
+      'Earlier key 77aa 04de 91bc 3f2a: missing since 24 Nov 2026; what it signed still verifies.',
     ])
     expect(lines(key, [old]).more).toEqual(['Known of other tablets: 77aa 04de 91bc 3f2a.'])
   })
