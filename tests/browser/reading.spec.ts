@@ -62,11 +62,20 @@ const setup: readonly Place[] = [
   { name: 'storage', address: 'setup/storage', shows: 'The two copies on this tablet' },
   { name: 'the tablet', address: 'setup/tablet', shows: 'This tablet' },
   { name: 'about', address: 'setup/about', shows: 'Cautions' },
+]
+
+const records: readonly Place[] = [
   { name: 'records', address: 'records', shows: 'Save everything' },
   { name: 'a record', address: 'records/…', shows: 'Every hash fits' },
   { name: 'the pulls of all batches', address: 'records/pulls', shows: 'Missed' },
   { name: 'the jars that are due', address: 'records/pulls/today', shows: 'Record what is read' },
   { name: 'kept jars', address: 'records/01a17ca8-ce00-7000-8000-000000000009/stability', shows: 'Over time' },
+  {
+    name: 'a stability plan',
+    address: 'records/01a17ca8-ce00-7000-8000-000000000009/stability',
+    shows: 'For other batches',
+    opens: 'Change the plan',
+  },
   { name: 'jar labels', address: 'records/01a17ca8-ce00-7000-8000-000000000009/labels', shows: 'First free label' },
   {
     name: 'checks after the rest',
@@ -78,9 +87,9 @@ const setup: readonly Place[] = [
 ]
 
 test.describe('[B20] every place keeps WCAG 2.2 AA, and nothing scrolls sideways, in three sizes, light and dark', () => {
-  // Some forty readings of whole pages each, on a machine that may have other work.
+  // Up to eighty readings of whole pages each, on a machine that may have other work.
   test.describe.configure({ timeout: 180_000 })
-  for (const [name, places] of Object.entries({ weighing, processing, documents, setup }))
+  for (const [name, places] of Object.entries({ weighing, processing, documents, setup, records }))
     test(name, async ({ page, context }) => {
       await setOutBench(page, context)
       await takeUp(page, 'Lotion 013')
