@@ -11,8 +11,16 @@ const project = (name: string, include: string[], more: { isolate?: boolean; exc
   extends: true as const,
   test: { name, include, ...more },
 })
-/** Pure rooms keep nothing between two calls, so that their tests can share what was loaded: half of their time. */
-const pure = 'tests/unit/{trade,batch}/**/*.test.ts'
+/** Tests that put something in the place of what the browser or Node has: each file in a world of its own. */
+const alone = [
+  'tests/unit/{store,devices}/**/*.test.ts',
+  'tests/unit/demonstration.test.ts',
+  'tests/unit/app/device-key.test.ts',
+  'tests/unit/app/import/bad-files.test.ts',
+  'tests/unit/app/start/updates.test.ts',
+  'tests/unit/places/records/{newer-kind,own-templates}.test.ts',
+  'tests/unit/places/run/a-frame-behind.test.ts',
+]
 
 /** The development server puts scripts and styles inline, which the page's own policy would refuse. */
 const policyOnlyInBuild: Plugin = {
@@ -101,8 +109,12 @@ export default defineConfig({
   test: {
     exclude: [...configDefaults.exclude, 'tests/browser/**'],
     projects: [
-      project('sums', [pure], { isolate: false }),
-      project('unit', ['tests/unit/**/*.test.{ts,tsx}'], { exclude: [...configDefaults.exclude, pure] }),
+      // All others leave nothing behind, so that they can share what was loaded: a third of their time.
+      project('unit', ['tests/unit/**/*.test.{ts,tsx}'], {
+        isolate: false,
+        exclude: [...configDefaults.exclude, ...alone],
+      }),
+      project('alone', alone),
       project('property', ['tests/property/**/*.test.ts'], { isolate: false }),
       project('vectors', ['tests/vectors/**/*.test.ts']),
       project('rules', ['tests/architecture.test.ts', 'tests/house/*.test.ts']),
