@@ -52,6 +52,13 @@ describe('who may import whom', () => {
     own.filter(({ room }) => doors[room.split('/')[0] ?? ''] === undefined).map(({ path }) => path),
   )
   rule('nobody imports main.tsx', () => importing(scripts, (_, { room }) => room === 'main.tsx'))
+  // So the browser tests try only the rules about colours in the dark as well.
+  rule('light and dark differ in colours alone: no style but the tokens and what is printed knows of them', () =>
+    containing(
+      sources.filter(({ path }) => path.endsWith('.css') && !/tokens\.css$|print\.css$/.test(path)),
+      /prefers-color-scheme|data-theme/g,
+    ),
+  )
   rule('ports import types only', () =>
     importing(
       scripts.filter(({ room }) => room === 'ports'),
