@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { recordOf } from '../../../../src/batch/record.ts'
 import { type Finding, findingsOf } from '../../../../src/batch/record-review.ts'
-import { forkOf, openTestBench, type TestBench } from '../../../support/batch.ts'
+import { forkOf, grams, openTestBench, type TestBench } from '../../../support/batch.ts'
 import { lotionHeader, withLots } from '../../../support/formulas.ts'
+import { gum, lotionClosed, openRework } from '../../../support/rework.ts'
 import { doStep, runUpTo } from '../../../support/run.ts'
 import { wholeBatch } from '../../../support/whole-batch.ts'
 
@@ -64,6 +65,56 @@ describe("[E72] a reviewer's view", () => {
       late: { occurredAt: bench.events.at(-1)?.at ?? '', reason: 'hands were full' },
     })
     expect(kinds(findings(bench))).toEqual(expect.arrayContaining(['not planned', 'late', 'clock']))
+  })
+
+  test('has a step that was left out, with its reason, in the making and in a rework', () => {
+    const bench = openTestBench(lotionHeader())
+    runUpTo(bench, 'b-cetearyl')
+    bench.intend({ do: 'skip-step', step: 'b-cetearyl', reason: 'the tub is empty' })
+    const skipped = (of: TestBench) => findings(of).filter(({ kind }) => kind === 'skipped')
+    expect(skipped(bench)).toMatchObject([{ at: 'done-b-cetearyl', row: { finished: { note: 'the tub is empty' } } }])
+    const reworked = lotionClosed()
+    const [step = ''] = openRework(reworked, [gum])
+    const before = skipped(reworked).length
+    reworked.intend({ do: 'skip-step', step, reason: 'thick enough' })
+    expect(skipped(reworked).slice(before)).toMatchObject([
+      { at: `done-${step}`, row: { finished: { note: 'thick enough' } } },
+    ])
+  })
+
+  test('has what Start called out and somebody kept', () => {
+    const kept = { code: 'LOT_EXPIRED', about: 'squalane', reason: 'tested again, fit for use' }
+    const bench = openTestBench({ ...lotionHeader(), kept: [kept] })
+    expect(findings(bench)).toEqual([{ kind: 'kept', kept, at: 'equipment' }])
+  })
+
+  test('has an instrument that was found not good, and not one that was', () => {
+    const bench = openTestBench(lotionHeader())
+    const check = {
+      kind: 'balance',
+      id: 'balance-1',
+      name: 'Balance 1',
+      referenceUg: grams(100),
+      readUg: grams(100),
+    } as const
+    bench.intend({ do: 'check-instrument', check, good: true })
+    expect(findings(bench)).toEqual([])
+    bench.intend({ do: 'check-instrument', check: { ...check, readUg: grams('100.4') }, good: false })
+    expect(findings(bench)).toMatchObject([{ kind: 'instrument', check: { good: false }, at: 'equipment' }])
+  })
+
+  test('has more unexplained than the formula lets pass, and not what it lets pass', () => {
+    const missing = (g: number) => {
+      const bench = openTestBench(lotionHeader())
+      runUpTo(bench, 'fill')
+      const tareUg = bench.state.vessels.get('main')?.tareUg ?? 0
+      const massUg = bench.massIn('main') - grams(g)
+      bench.intend({ do: 'fill', step: 'fill', vessel: 'main', massUg, units: 4, grossAfterUg: tareUg })
+      return findings(bench).filter(({ kind }) => kind === 'unexplained')
+    }
+    // 1 % of 500 g.
+    expect(missing(4.9)).toEqual([])
+    expect(missing(6)).toEqual([{ kind: 'unexplained', massUg: grams(6), limitUg: grams(5), at: 'mass' }])
   })
 
   test('has two weighings that did not know of each other', () => {
