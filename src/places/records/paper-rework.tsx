@@ -57,15 +57,16 @@ function Added({ row, format }: { row: MaterialRow; format: Format }) {
   const mass = (massUg: number): string => format.massWithUnit(massUg, row.stepUg)
   const counted = row.weighings.filter(({ counts }) => counts)
   const last = counted.at(-1)
-  const about = [
+  const said = [
     row.lots.length === 0 ? '' : `lot ${row.lots.join(', ')}`,
     last === undefined ? '' : `${format.time(last.atMs)} ${last.by}`,
     last?.checkedBy === undefined ? '' : `checked ${last.checkedBy}`,
-  ]
+  ].filter((part) => part !== '')
+  const sentence = said.length === 0 ? '' : `${said.join(', ')}.`
   return (
     <tr id={`step-${row.step}`}>
       <td>
-        {row.name} <span class="paper-small">{about.filter((part) => part !== '').join(', ')}</span>
+        {row.name} <span class="paper-small">{sentence}</span>
         <LineNotes row={row} counted={counted} format={format} />
       </td>
       <td class="paper-number">

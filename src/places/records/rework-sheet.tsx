@@ -54,26 +54,14 @@ export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps)
       title={`Rework ${state.parts.length + 1}`}
       onClose={onClose}
       foot={
-        <>
-          {form.isBegun.value && (
-            <Button
-              icon="trash"
-              label="Discard this plan"
-              onPress={() => {
-                form.forget()
-                onClose()
-              }}
-            />
-          )}
-          <Button
-            kind="filled"
-            size="primary"
-            label="Open it again"
-            sub={countWords(items.length)}
-            onPress={() => void save()}
-            full
-          />
-        </>
+        <Button
+          kind="filled"
+          size="primary"
+          label="Open it again"
+          sub={`${countWords(items.length)}${form.breaks.value.length > 0 ? ', outside limits' : ''}`}
+          onPress={() => void save()}
+          full
+        />
       }
     >
       <div class="rested">
@@ -101,6 +89,17 @@ export function ReworkSheet({ state, model, onClose, onDone }: ReworkSheetProps)
         </fieldset>
         {wrong('steps') && <Notice kind="over" title={wrong('steps') ?? ''} live />}
         <Limits form={form} />
+        {form.isBegun.value && (
+          <Button
+            kind="plain"
+            icon="trash"
+            label="Discard this plan"
+            onPress={() => {
+              form.forget()
+              onClose()
+            }}
+          />
+        )}
         {refusal && <Notice kind="over" title={sentenceOf(refusal)} live />}
       </div>
     </Sheet>
