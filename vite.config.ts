@@ -29,6 +29,19 @@ const policyOnlyInBuild: Plugin = {
   transformIndexHtml: (html) => html.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''),
 }
 
+/** What the first screen needs is asked for before the script that the parser waits for, not when that has run. */
+const bootLast: Plugin = {
+  name: 'boot-last',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (html) => {
+      const boot = /\s*<script src="[^"]*boot\.js"><\/script>/.exec(html)?.[0] ?? ''
+      return html.replace(boot, '').replace(/\s*<\/head>/, (end) => `${boot}${end}`)
+    },
+  },
+}
+
 /** Says, outside the precache, which build a folder holds. */
 const buildFile = (id: string): Plugin => ({
   name: 'build-file',
@@ -67,6 +80,7 @@ export default defineConfig({
   plugins: [
     preact(),
     policyOnlyInBuild,
+    bootLast,
     buildFile(id),
     smallBoot,
     smallDemonstration,

@@ -1,3 +1,4 @@
+import './app/start/shell.css'
 import { render } from 'preact'
 import batchesUrl from '../demo-data/batches.ndjson?url'
 import catalogueUrl from '../demo-data/catalogue.json?url'

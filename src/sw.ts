@@ -1,8 +1,24 @@
 /// <reference lib="webworker" />
+import { cacheNames } from 'workbox-core'
 import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
 
 declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: { url: string; revision: string | null }[] }
+
+/** What Chromium adds to the event (Service Worker Static Routing API, W3C), and the type library does not know yet. */
+interface RoutedInstall extends ExtendableEvent {
+  addRoutes?(
+    rules: { readonly condition: { readonly urlPattern: string }; readonly source: { readonly cacheName: string } }[],
+  ): Promise<void>
+}
+
+// Files that carry a hash come straight from the cache: a start waits for no worker to hand each of them over.
+self.addEventListener('install', (event: RoutedInstall) => {
+  const straight = event.addRoutes?.([
+    { condition: { urlPattern: 'assets/*' }, source: { cacheName: cacheNames.precache } },
+  ])
+  if (straight !== undefined) event.waitUntil(straight)
+})
 
 precacheAndRoute(self.__WB_MANIFEST)
 cleanupOutdatedCaches()

@@ -115,7 +115,6 @@ export function createApp(parts: Parts): StartedApp {
   window.addEventListener('pointerdown', () => parts.alarm.unlock())
   window.addEventListener('keydown', () => parts.alarm.unlock())
   const started = Promise.all([batches.load(), settings.load()]).then(() => undefined)
-  void shown.then(() => catalogue.load())
   void shown.then(() => {
     clock.onJump(({ fromMs, toMs, maybeSlept }) => {
       if (maybeSlept) return
@@ -125,6 +124,8 @@ export function createApp(parts: Parts): StartedApp {
       }
     })
   })
+  // Who has a batch in hand looks at that first; an empty bench says more once it knows what there is.
+  void started.then(() => (batches.inHand.peek().length > 0 ? calm : shown)).then(() => catalogue.load())
   const decideHeld = oneAtATime(batches.decideHeld)
   void log.ready().then(decideHeld)
   decideHeldWhenBack(log, storage, decideHeld)

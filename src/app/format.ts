@@ -9,6 +9,7 @@ export interface Format {
   readonly massWithUnit: (massUg: Micrograms, stepUg?: Micrograms) => string
   readonly percent: (fraction: number, decimals?: number) => string
   readonly number: (value: number, decimals?: number) => string
+  /** Local time, hh:mm by the 24 h clock (ISO 8601). */
   readonly time: (atMs: number) => string
   readonly date: (at: number | string) => string
   readonly dateTime: (atMs: number) => string
@@ -24,7 +25,6 @@ const usualStepUg = 10_000
 
 export function createFormat(mark: '.' | ',', locale?: string): Format {
   // Made when first used: the browser's tables of a language cost a start more than all sums together.
-  const time = once(() => new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }))
   const date = once(() => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' }))
   const number = (value: number, decimals?: number): string =>
     (decimals === undefined ? String(Number(value.toPrecision(12))) : value.toFixed(decimals))
@@ -41,9 +41,9 @@ export function createFormat(mark: '.' | ',', locale?: string): Format {
     },
     percent: (fraction, decimals = 2) => `${number(fraction * 100, decimals)}${noBreak}%`,
     number,
-    time: (atMs) => time().format(atMs),
+    time,
     date: (at) => date().format(typeof at === 'string' ? new Date(at) : at),
-    dateTime: (atMs) => `${date().format(atMs)}, ${time().format(atMs)}`,
+    dateTime: (atMs) => `${date().format(atMs)}, ${time(atMs)}`,
     duration,
   }
 }
@@ -68,9 +68,15 @@ function once<T>(make: () => T): () => T {
   }
 }
 
+const two = (value: number): string => String(value).padStart(2, '0')
+
+function time(atMs: number): string {
+  const at = new Date(atMs)
+  return `${two(at.getHours())}:${two(at.getMinutes())}`
+}
+
 function duration(ms: number): string {
   const seconds = Math.floor(Math.abs(ms) / 1000)
-  const two = (value: number): string => String(value).padStart(2, '0')
   const hours = Math.floor(seconds / 3600)
   const rest = `${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`
   return hours > 0 ? `${hours}:${rest}` : rest

@@ -112,6 +112,7 @@ function planSteps(
   const vessels = new Map<string, BatchVessel>(direct)
   for (const cup of arranged.cups) vessels.set(cup.id, cup)
   const inAnyOrder = anyOrderOf(lines, arranged.added)
+  const ofSteps = arranged.steps.map((step) => ({ step, vessels: vesselsOfStep(step) }))
   const steps = arranged.steps.map((step, index): PlannedStep => {
     const line = lineOfStep(step, lines)
     const targetUg = line === undefined ? undefined : targetOf(step, line, targets)
@@ -119,7 +120,7 @@ function planSteps(
       id: step.id,
       step,
       index,
-      waitsFor: waitsFor(step, arranged.steps.slice(0, index), inAnyOrder),
+      waitsFor: waitsFor(ofSteps, index, inAnyOrder),
       ...(line === undefined ? {} : { line }),
       ...(targetUg === undefined ? {} : { targetUg }),
       ...(arranged.added.has(step.id) ? { weighUp: true } : {}),
@@ -164,12 +165,19 @@ function targetOf(step: Step, planned: PlannedLine, targets: TargetPlan): number
  * A step waits for the earlier steps of its own vessels and for `after`. Weighings of one phase into one vessel, and
  * the tipping in of their cups, go in any order, unless their line is of fixed order.
  */
-function waitsFor(step: Step, earlier: readonly Step[], inAnyOrder: InAnyOrder): readonly string[] {
-  const own = new Set(vesselsOfStep(step))
-  const waits = earlier
-    .filter((other) => vesselsOfStep(other).some((vessel) => own.has(vessel)) && !inAnyOrder(step, other))
-    .map((other) => other.id)
-  return [...new Set([...waits, ...(step.after ?? [])])]
+function waitsFor(
+  steps: readonly { readonly step: Step; readonly vessels: readonly string[] }[],
+  index: number,
+  inAnyOrder: InAnyOrder,
+): readonly string[] {
+  const own = steps[index]
+  if (own === undefined) return []
+  const waits = new Set<string>()
+  for (const { step, vessels } of steps.slice(0, index)) {
+    if (vessels.some((vessel) => own.vessels.includes(vessel)) && !inAnyOrder(own.step, step)) waits.add(step.id)
+  }
+  for (const id of own.step.after ?? []) waits.add(id)
+  return [...waits]
 }
 
 type InAnyOrder = (step: Step, other: Step) => boolean

@@ -16,7 +16,8 @@ export function statusOf(state: BatchState, stepId: string): StepStatus {
   if (!planned || !step) return 'waiting'
   const soFar = statusSoFar(state, planned, step)
   if (soFar !== null) return soFar
-  return waitingFor(state, planned).length === 0 ? 'open' : 'waiting'
+  // The latest first: of what a step waits for it is the likeliest to be undone, and one is enough.
+  return planned.waitsFor.findLast((id) => isWaitedFor(state, id)) === undefined ? 'open' : 'waiting'
 }
 
 export const isDone = (state: BatchState, stepId: string): boolean => {
@@ -28,18 +29,23 @@ export const isDone = (state: BatchState, stepId: string): boolean => {
 
 /** Steps that must still be done or skipped before this one, in order. */
 export const waitingFor = (state: BatchState, planned: PlannedStep): readonly string[] =>
-  planned.waitsFor.filter((id) => state.plan.byId.has(id) && !isDone(state, id))
+  planned.waitsFor.filter((id) => isWaitedFor(state, id))
+
+const isWaitedFor = (state: BatchState, id: string): boolean => state.plan.byId.has(id) && !isDone(state, id)
 
 /** Steps that can be worked on now. */
-export const openSteps = (state: BatchState): readonly PlannedStep[] =>
-  state.plan.steps.filter((planned) => ['open', 'part', 'over', 'running'].includes(statusOf(state, planned.id)))
+export const openSteps = (state: BatchState): readonly PlannedStep[] => [...openWithStatus(state).keys()]
+
+const openWithStatus = (state: BatchState): ReadonlyMap<PlannedStep, StepStatus> => {
+  const all = state.plan.steps.map((planned) => [planned, statusOf(state, planned.id)] as const)
+  return new Map(all.filter(([, status]) => ['open', 'part', 'over', 'running'].includes(status)))
+}
 
 /** What to do next: a deviation first, then what is begun and needs hands, then the first that can be done. */
 export function nextStep(state: BatchState): PlannedStep | null {
-  const open = openSteps(state)
-  const by = (...statuses: readonly StepStatus[]): PlannedStep | undefined =>
-    open.find((planned) => statuses.includes(statusOf(state, planned.id)))
-  const idle = open.find((planned) => statusOf(state, planned.id) === 'running' && !hasRunningTimer(state, planned.id))
+  const open = [...openWithStatus(state)]
+  const by = (wanted: StepStatus): PlannedStep | undefined => open.find(([, status]) => status === wanted)?.[0]
+  const idle = open.find(([{ id }, status]) => status === 'running' && !hasRunningTimer(state, id))?.[0]
   return by('over') ?? by('part') ?? idle ?? by('open') ?? by('running') ?? null
 }
 

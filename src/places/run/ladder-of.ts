@@ -45,7 +45,10 @@ export function ladderOf(run: RunModel, format: Format): readonly LadderPhase[] 
         name,
         inHand: holds,
         ...headOf(run, state, letter, steps, holds, format),
-        rungs: steps.map((planned) => rungOf(run, state, planned, format)),
+        // Worked out where a phase is open: a folded one shows its head alone.
+        get rungs() {
+          return steps.map((planned) => rungOf(run, state, planned, format))
+        },
       },
     ]
   })
