@@ -14,6 +14,8 @@ export interface Site {
   readonly app: string
   readonly empty: string
   readonly sums: string
+  /** The least that recording in two copies costs. */
+  readonly floor: string
   close(): void
 }
 
@@ -28,11 +30,13 @@ export const openSite = async (built: string | undefined, port: number): Promise
   copyFileSync(join(root, 'app', '_headers'), join(root, '_headers'))
   await buildPage('empty', root, [preact(), sameWorker()])
   await buildPage('sums', root, [])
+  await buildPage('floor', root, [])
   const { server, origin } = await serveFolder(root, port)
   return {
     app: `${origin}/app/`,
     empty: `${origin}/empty/`,
     sums: `${origin}/sums/`,
+    floor: `${origin}/floor/`,
     close: () => {
       server.close()
       server.closeAllConnections()
@@ -54,7 +58,9 @@ const buildPage = async (name: string, root: string, plugins: readonly PluginOpt
       target: 'es2022',
       modulePreload: { polyfill: false },
       reportCompressedSize: false,
+      assetsInlineLimit: 0,
     },
+    worker: { format: 'es' },
   })
 }
 
