@@ -20,7 +20,7 @@ interface Place {
   readonly address: string
   /** Words that stand there once it is whole. */
   readonly shows: string
-  /** A button that opens something over it. */
+  /** What opens something over it, or shows it otherwise. */
   readonly opens?: string
 }
 
@@ -70,6 +70,7 @@ const setup: readonly Place[] = [
 const records: readonly Place[] = [
   { name: 'records', address: 'records', shows: 'Save everything' },
   { name: 'a record', address: 'records/…', shows: 'Every hash fits' },
+  { name: 'a record for its reviewer', address: 'records/…', shows: 'Deviation 1', opens: 'Out of the ordinary' },
   { name: 'the pulls of all batches', address: 'records/pulls', shows: 'Missed' },
   { name: 'the jars that are due', address: 'records/pulls/today', shows: 'Record what is read' },
   { name: 'kept jars', address: 'records/01a17ca8-ce00-7000-8000-000000000009/stability', shows: 'Over time' },
@@ -117,7 +118,8 @@ async function go(page: Page, { address, shows, opens }: Place): Promise<void> {
   await page.getByText('Checks today').waitFor()
   await page.goto(`./#/${address}`)
   const opener = new RegExp(`^${opens}`)
-  if (opens !== undefined) await page.getByRole('button', { name: opener }).filter({ visible: true }).first().click()
+  const openers = page.getByRole('button', { name: opener }).or(page.getByRole('radio', { name: opener }))
+  if (opens !== undefined) await openers.filter({ visible: true }).first().click()
   await page.locator('main, dialog').getByText(shows).filter({ visible: true }).first().waitFor()
 }
 
