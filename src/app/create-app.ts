@@ -66,7 +66,8 @@ export function createApp(parts: Parts): StartedApp {
   const shown = new Promise<void>((resolve) => {
     isShown = () => void afterPaint().then(resolve)
   })
-  const calm = shown.then(() => Promise.race([log.ready(), pause(longestCompareMs)])).then(whenIdle)
+  const compared = shown.then(() => Promise.race([log.ready(), pause(longestCompareMs)]))
+  const calm = compared.then(whenIdle)
   const { route, go } = createRouter(window)
   const catalogue = createCatalogue({ log, writer, by: () => settings.value.value.person || 'nobody' })
   const settings = createSettings({
@@ -125,7 +126,7 @@ export function createApp(parts: Parts): StartedApp {
     })
   })
   // Who has a batch in hand looks at that first; an empty bench says more once it knows what there is.
-  void started.then(() => (batches.inHand.peek().length > 0 ? calm : shown)).then(() => catalogue.load())
+  void started.then(() => (batches.inHand.peek().length > 0 ? compared : shown)).then(() => catalogue.load())
   const decideHeld = oneAtATime(batches.decideHeld)
   void log.ready().then(decideHeld)
   decideHeldWhenBack(log, storage, decideHeld)
