@@ -15,8 +15,12 @@
     // Storage refused: the system's theme it is.
   }
 
-  // The browser opens its files of this origin's databases while the app is still being read.
-  globalThis.indexedDB?.databases?.().catch(() => undefined)
+  try {
+    // The browser opens its files of this origin's databases while the app is still being read.
+    indexedDB.databases().catch(() => undefined)
+  } catch {
+    // Storage refused, or an older browser: the app opens them itself.
+  }
 
   addEventListener('vite:preloadError', () => showPanel('A part of the app could not be loaded.'))
   addEventListener(

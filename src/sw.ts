@@ -17,7 +17,8 @@ self.addEventListener('install', (event: RoutedInstall) => {
   const straight = event.addRoutes?.([
     { condition: { urlPattern: 'assets/*' }, source: { cacheName: cacheNames.precache } },
   ])
-  if (straight !== undefined) event.waitUntil(straight)
+  // A browser that takes no such rule has this worker hand them over, as others do.
+  if (straight !== undefined) event.waitUntil(straight.catch(() => undefined))
 })
 
 precacheAndRoute(self.__WB_MANIFEST)

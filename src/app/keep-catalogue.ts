@@ -13,6 +13,7 @@ export interface CatalogueKeeper extends Pick<Catalogue, 'onHand' | 'save' | 'us
 /** Fills the shelves from the log, keeps them in step with it, and saves what goes on them. */
 export function keepCatalogue(world: SavingWorld, shelves: Shelves): CatalogueKeeper {
   const { log } = world
+  // Shelves has one for each family and no other.
   const families = Object.keys(shelves) as DocumentFamily[]
 
   const put = <F extends DocumentFamily>(family: F, documents: readonly Documents[F][]): void => {

@@ -13,6 +13,20 @@ test('[U4] after one visit the app starts without a network', async ({ page, con
   await appStarted(page)
 })
 
+test('[U32] a file that carries a hash comes from the cache without its worker', async ({ page }) => {
+  await openApp(page)
+  await page.evaluate(() => navigator.serviceWorker.ready)
+  await page.reload()
+  await appStarted(page)
+  const sources = await page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .filter(({ name }) => /\/assets\/[^/]+\.js$/.test(name))
+      .map((entry) => String(entry.toJSON().workerFinalSourceType)),
+  )
+  expect(new Set(sources)).toEqual(new Set(['cache']))
+})
+
 test('[U4] a folder of a host is as good as its root', async ({ browser }) => {
   const folder = mkdtempSync(join(tmpdir(), 'pannikin-folder-'))
   cpSync('dist', join(folder, 'bench'), { recursive: true })
