@@ -29,15 +29,25 @@ const policyOnlyInBuild: Plugin = {
   transformIndexHtml: (html) => html.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''),
 }
 
-/** What the first screen needs is asked for before the script that the parser waits for, not when that has run. */
-const bootLast: Plugin = {
-  name: 'boot-last',
+/**
+ * What the first screen needs is asked for before the script that the parser waits for, not when that has run; and with it
+ * what keeps the two copies, which a start waits for next. Nothing is painted before the first script has run: it shows
+ * what was last in hand.
+ */
+const askEarly: Plugin = {
+  name: 'ask-early',
   apply: 'build',
   transformIndexHtml: {
     order: 'post',
-    handler: (html) => {
+    handler: (html, { bundle }) => {
+      const copies = Object.values(bundle ?? {}).find((file) => file.type === 'chunk' && file.name === 'copies')
+      if (copies === undefined) throw new Error('The build has no chunk of src/store/copies.ts.')
       const boot = /\s*<script src="[^"]*boot\.js"><\/script>/.exec(html)?.[0] ?? ''
-      return html.replace(boot, '').replace(/\s*<\/head>/, (end) => `${boot}${end}`)
+      const ask = `\n    <link rel="modulepreload" crossorigin href="./${copies.fileName}">`
+      return html
+        .replace(boot, '')
+        .replace('<script type="module"', '<script type="module" blocking="render"')
+        .replace(/\s*<\/head>/, (end) => `${ask}${boot}${end}`)
     },
   },
 }
@@ -51,13 +61,15 @@ const buildFile = (id: string): Plugin => ({
   },
 })
 
-/** The script that runs before all others is copied as it stands: only its comments and spaces go. */
+/** The scripts that run whatever else fails are copied as they stand: only their comments and spaces go. */
 const smallBoot: Plugin = {
   name: 'small-boot',
   apply: 'build',
   writeBundle({ dir = 'dist' }) {
-    const file = join(dir, 'boot.js')
-    writeFileSync(file, minifySync('boot.js', readFileSync(file, 'utf8')).code)
+    for (const name of ['boot.js', 'recovery.js']) {
+      const file = join(dir, name)
+      writeFileSync(file, minifySync(name, readFileSync(file, 'utf8')).code)
+    }
   },
 }
 
@@ -80,7 +92,7 @@ export default defineConfig({
   plugins: [
     preact(),
     policyOnlyInBuild,
-    bootLast,
+    askEarly,
     buildFile(id),
     smallBoot,
     smallDemonstration,
@@ -111,7 +123,12 @@ export default defineConfig({
     // What the first screen needs is one file, since everything that main.tsx imports at once comes with it.
     rolldownOptions: {
       output: {
-        codeSplitting: { groups: [{ name: 'app', test: /src\/main\.tsx$/ }] },
+        codeSplitting: {
+          groups: [
+            { name: 'app', test: /src\/main\.tsx$/, priority: 1 },
+            { name: 'copies', test: /src\/store\/(?:copies|journal-client)\.ts$/ },
+          ],
+        },
         // Every late part's name stands in the first screen: a short hash tells it from others. The letter before it is
         // for hosts that leave out files whose name begins with an underscore.
         chunkFileNames: 'assets/p[hash:7].js',

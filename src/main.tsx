@@ -1,7 +1,6 @@
-import './app/start/shell.css'
+// First: it is evaluated before all others.
+import './begin'
 import { render } from 'preact'
-import batchesUrl from '../demo-data/batches.ndjson?url'
-import catalogueUrl from '../demo-data/catalogue.json?url'
 import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { latePlace } from './app/late-part'
@@ -9,19 +8,14 @@ import { loadWriting } from './app/load-writing'
 import { loadSentences } from './app/refusals'
 import { type Places, Shell } from './app/shell'
 import { lateUpdates } from './app/start/late-updates'
-import { trustScriptUrls } from './app/start/trusted-urls'
+import { clock, erasing, ids, isLastShown, opening, urls } from './begin'
 import { lateAlarm } from './devices/alarm/late-alarm'
 import { lateAwake } from './devices/awake/late-awake'
 import { webBadge } from './devices/badge/web-badge'
-import { webClock } from './devices/clock/web-clock'
-import { uuidIds } from './devices/ids/uuid-ids'
 import { loadIcons } from './parts/icon'
 import { BenchPlace } from './places/bench/view'
 import { prepareRun } from './places/run/ready-run'
 import { RunPlace } from './places/run/view'
-import { isEraseAsked } from './store/erase-note'
-import journalWorkerUrl from './store/journal-worker?worker&url'
-import { openStore } from './store/open-store'
 
 const lazyParts = {
   start: () => import('./places/start/view'),
@@ -43,17 +37,11 @@ const places: Places = {
 
 const onDemand = () => import('./devices/on-demand')
 
-const demonstration = { catalogueUrl, batchesUrl, person: 'person-rk', studio: 'Quillwort Studio' }
-
 // Not awaited: parts that are fetched meanwhile import from this module, and would wait until it is done.
 void start()
 
 async function start(): Promise<void> {
-  const urls = trustScriptUrls(window.trustedTypes, { serviceWorker: './sw.js', journalWorker: journalWorkerUrl })
-  const clock = webClock(async () => (await onDemand()).hearJumps)
-  const ids = uuidIds()
   const alarm = lateAlarm(async () => (await onDemand()).webAlarm('./alarm.wav'))
-  const erased = isEraseAsked() && (await (await import('./store/erase-here')).eraseHereIfAsked())
   const update = lateUpdates(async () => {
     const { watchForUpdates } = await import('./app/start/updates')
     return watchForUpdates({
@@ -64,12 +52,7 @@ async function start(): Promise<void> {
       reload: () => location.reload(),
     })
   })
-  const store = await openStore({
-    workerUrl: urls.journalWorker,
-    loadProject: async () => (await loadWriting()).projectStream,
-    newId: () => ids.next(),
-    now: async () => (await import('./batch/iso-of')).isoOf(clock.nowMs(), clock.offsetMinutes()),
-  })
+  const store = await opening
   const app = createApp({
     log: store.log,
     drafts: store.drafts,
@@ -87,7 +70,7 @@ async function start(): Promise<void> {
     pictures: async () => (await onDemand()).webPictures(),
     upkeep: {
       askToKeep: store.askToKeep,
-      eraseFailed: erased === 'refused',
+      eraseFailed: (await erasing) === 'refused',
       eraseEverything: async () => {
         const { askToEraseHere } = await import('./store/erase-here')
         askToEraseHere()
@@ -96,13 +79,15 @@ async function start(): Promise<void> {
     },
     window,
     update,
-    loadDemonstration: async (to) => {
-      const { loadDemonstration } = await import('./app/import/demonstration')
-      return loadDemonstration(to, demonstration)
-    },
+    loadDemonstration: async (to) => (await import('./demonstration')).loadHere(to),
   })
   const route = app.route.peek()
-  await Promise.all([app.started, route.place === 'run' && prepareRun(app, route.batch)])
+  await Promise.all([
+    app.started,
+    route.place === 'run' && prepareRun(app, route.batch),
+    // With that in sight the live step may take a moment more, and can then be recorded at once.
+    isLastShown && Promise.race([store.log.ready(), new Promise((resolve) => setTimeout(resolve, 150))]),
+  ])
   const root = document.getElementById('app')
   if (root === null) throw new Error('index.html has no #app')
   root.replaceChildren()

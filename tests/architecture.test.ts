@@ -5,7 +5,10 @@ import { filesUnder } from './house/sources.ts'
 
 const sources = readSources()
 const scripts = sources.filter(({ path }) => !path.endsWith('.css'))
-const own = scripts.filter(({ path }) => path !== 'src/main.tsx')
+/** The composition root: what runs first, the app, and what comes when it is asked for. */
+const roots: readonly string[] = ['src/begin.ts', 'src/main.tsx', 'src/demonstration.ts']
+const isRoot = ({ path }: SourceFile): boolean => roots.includes(path)
+const own = scripts.filter((file) => !isRoot(file))
 
 /** Which rooms a room may import besides itself. A place may not import another place. */
 const doors: Readonly<Record<string, readonly string[]>> = {
@@ -48,10 +51,12 @@ describe('who may import whom', () => {
       ),
     )
   }
-  rule('every file of src stands in a room, or is main.tsx or sw.ts', () =>
+  rule('every file of src stands in a room, or is of the composition root, or sw.ts', () =>
     own.filter(({ room }) => doors[room.split('/')[0] ?? ''] === undefined).map(({ path }) => path),
   )
-  rule('nobody imports main.tsx', () => importing(scripts, (_, { room }) => room === 'main.tsx'))
+  rule('the composition root is imported by itself alone', () =>
+    importing(own, (_, { target }) => roots.includes(target)),
+  )
   // So the browser tests try only the rules about colours in the dark as well.
   rule('light and dark differ in colours alone: no style but the tokens and what is printed knows of them', () =>
     containing(
@@ -97,10 +102,7 @@ describe('who may touch what', () => {
       scripts.filter(({ room }) => room === 'store'),
       /\bnavigator\b(?!\??\.(?:storage|locks)\b).*/g,
     ),
-    ...containing(
-      scripts.filter(({ path }) => path === 'src/main.tsx'),
-      /\bnavigator\b(?!\??\.serviceWorker\b).*/g,
-    ),
+    ...containing(scripts.filter(isRoot), /\bnavigator\b(?!\??\.serviceWorker\b).*/g),
   ])
   rule('the sums are pure: no clock, randomness, network, timer, crypto or storage in trade and batch', () =>
     containing(
@@ -126,7 +128,7 @@ describe('who may touch what', () => {
       /\b(?:dangerouslySetInnerHTML|(?:inner|outer)HTML|insertAdjacentHTML|eval\s*\(|new Function)\b/g,
     ),
   )
-  rule('no module-level let outside main.tsx', () => containing(own, /^(?:export )?let .*$/gm))
+  rule('no module-level let outside the composition root', () => containing(own, /^(?:export )?let .*$/gm))
 })
 
 describe('how files are kept', () => {

@@ -9,6 +9,7 @@ import { isStorageFault } from './faults'
 import { lazyArchive } from './lazy-archive'
 import { listeners } from './listeners'
 import type { StoreParts } from './store-parts'
+import { sumsOf } from './sums-of'
 
 export interface Store {
   readonly log: EventLog
@@ -59,7 +60,11 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
       const replicaKnown = db.get('meta', 'replica').then((found) => {
         if (typeof found === 'string') replica = found
       })
-      await (await copies).watch.compare(db, replicaKnown)
+      // Behind what the first screen asks for; before those who compare are there.
+      const sums = replicaKnown.then(() => sumsOf(db))
+      // Told to whoever compares.
+      sums.catch(() => undefined)
+      await (await copies).watch.compare(db, sums)
     },
   })
   pages.onMessage((message) => {

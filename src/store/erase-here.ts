@@ -1,15 +1,12 @@
 import { deleteDB } from 'idb'
 import { askToErase, type EraseWorld, eraseIfAsked } from './erase'
+import { eraseNote } from './erase-note'
 import { webLocks } from './locks'
 import { databaseName } from './schema'
 
 /** The database, the journal and the remembered theme of this origin. */
 const here = (): EraseWorld => ({
-  note: {
-    getItem: (key) => tryStorage(() => sessionStorage.getItem(key)) ?? null,
-    setItem: (key, text) => tryStorage(() => sessionStorage.setItem(key, text)),
-    removeItem: (key) => tryStorage(() => sessionStorage.removeItem(key)),
-  },
+  note: eraseNote,
   locks: webLocks(),
   deleteDatabase: () => deleteDB(databaseName),
   deleteJournal: async () => {
@@ -24,15 +21,6 @@ const here = (): EraseWorld => ({
   deletePreferences: () => localStorage.clear(),
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
 })
-
-/** Where site data is blocked even looking at it throws; the start then goes on, and the log says what is refused. */
-function tryStorage<T>(use: () => T): T | undefined {
-  try {
-    return use()
-  } catch {
-    return undefined
-  }
-}
 
 export const eraseHereIfAsked = () => eraseIfAsked(here())
 

@@ -1,12 +1,11 @@
-/** Under this name, of this tab alone and gone with it, stands that the next start shall erase everything. */
-export const eraseNote = 'pannikin.erase'
+const text = 'pannikin.erase'
 
-/** Looked at before every start; what erases is fetched only where it was asked for. */
-export function isEraseAsked(): boolean {
-  try {
-    return sessionStorage.getItem(eraseNote) !== null
-  } catch {
-    // Where site data is blocked even looking at it throws; the start then goes on, and the log says what is refused.
-    return false
-  }
+/**
+ * Word that the next start shall erase everything. It stands in the entry of this tab's history: that lives through a
+ * reload and is gone with the tab, and looking at it before every start costs nothing, as asking a storage would.
+ */
+export const eraseNote = {
+  isLeft: (): boolean => history.state === text,
+  leave: (): void => history.replaceState(text, ''),
+  remove: (): void => history.replaceState(null, ''),
 }

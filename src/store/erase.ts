@@ -1,10 +1,10 @@
-import { eraseNote } from './erase-note'
+import type { eraseNote } from './erase-note'
 import type { Locks } from './locks'
 
 /** What erasing touches; handed in, so that it can be tried out without a browser. */
 export interface EraseWorld {
   /** Of this tab alone, and gone with it. */
-  readonly note: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>
+  readonly note: typeof eraseNote
   readonly locks: Pick<Locks, 'held'>
   readonly deleteDatabase: () => Promise<void>
   readonly deleteJournal: () => Promise<void>
@@ -16,7 +16,7 @@ const tries = 20
 const pauseMs = 150
 
 /** Leaves word that the next start shall erase everything: before it, this page's own copies are open. */
-export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.setItem(eraseNote, 'asked')
+export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.leave()
 
 /**
  * At start, before anything is opened. `refused`: another page of the app is open and would write everything back, so
@@ -24,8 +24,8 @@ export const askToErase = ({ note }: Pick<EraseWorld, 'note'>): void => note.set
  */
 export async function eraseIfAsked(world: EraseWorld): Promise<'nothing-asked' | 'erased' | 'refused'> {
   const { note } = world
-  if (note.getItem(eraseNote) === null) return 'nothing-asked'
-  note.removeItem(eraseNote)
+  if (!note.isLeft()) return 'nothing-asked'
+  note.remove()
   if (!(await isAlone(world))) return 'refused'
   await world.deleteDatabase()
   await world.deleteJournal()

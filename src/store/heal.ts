@@ -1,12 +1,13 @@
 import type { Event } from '../batch/event'
 import type { HealReport } from '../ports/event-log'
 import { addMissing, type Union } from './add-missing'
-import { differences, sumsOf } from './compare-copies'
+import { differences } from './compare-copies'
 import type { Database } from './database'
 import { ofStream } from './entry-key'
 import type { Project } from './head-row'
 import { eventText } from './journal-line'
 import type { Journal } from './journal-port'
+import { sumsOf } from './sums-of'
 
 export interface HealOptions {
   readonly db: Database

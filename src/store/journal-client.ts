@@ -1,14 +1,14 @@
 import type { Journal } from './journal-port'
+import { type EarlyThread, newThread, type WorkerUrl } from './journal-thread'
 import type { JournalCall, JournalReply, JournalRequest } from './journal-worker'
-import { type Locks, pageLock } from './locks'
-
-/** Address of the built journal worker; an object where the page's Trusted Types policy made it. */
-export type WorkerUrl = string | { toString(): string }
 
 export interface JournalClientOptions {
   readonly workerUrl: WorkerUrl
+  /** Started already, for the first time. */
+  readonly early: EarlyThread
   readonly pageId: string
-  readonly locks: Locks
+  /** The page's lock: without it another page would take its file for one that is no longer written. */
+  readonly locked: Promise<void>
   readonly onState: (state: JournalState) => void
 }
 
@@ -77,23 +77,23 @@ export function journalClient(options: JournalClientOptions): JournalClient {
   async function launch(): Promise<boolean> {
     if (state === 'missing') return false
     if (typeof Worker === 'undefined' || !navigator.storage?.getDirectory) {
+      options.early.take()?.terminate()
       become('missing')
       return false
     }
     end('The journal is started again')
     incarnation += 1
     try {
-      // The DOM types know no TrustedScriptURL; the browser takes the object that the policy made.
-      const started = new Worker(options.workerUrl as string, { type: 'module', name: 'journal' })
+      const { early, workerUrl, pageId } = options
+      const started = early.take() ?? newThread(workerUrl, { pageId, incarnation })
       started.addEventListener('message', receive)
       started.addEventListener('error', () => worker === started && end('The journal stopped'))
       worker = started
-      // Its script is fetched meanwhile; without the lock another page would take its file for one that is no longer written.
-      if (incarnation === 1) await options.locks.keep(pageLock(options.pageId))
-      const ready = send({ call: 'start', pageId: options.pageId, incarnation: String(incarnation) })
+      const ready = send({ call: 'start' })
       // What a start of the app asks next is asked at once: the page may be busy drawing when the worker is there.
       firstTable = send({ call: 'table', args: [] }) as ReturnType<Journal['table']>
       firstTable.catch(() => undefined)
+      await options.locked
       await ready
       become('open')
       return true

@@ -2,7 +2,7 @@ import type { Event } from '../batch/event'
 import { emptySum, mixSum } from './checksum'
 import { type JournalFolder, type JournalHandle, joinBytes, writeThrough } from './journal-folder'
 import { type DecodedJournal, decodeJournal, encodeLine } from './journal-line'
-import { type Manifest, readManifest } from './journal-manifest'
+import { type Manifest, manifestOf, readSlots } from './journal-manifest'
 import { mergeFiles, removeFiles } from './journal-merge'
 import type { Journal, StreamSum } from './journal-port'
 import { type Locks, pageLock } from './locks'
@@ -30,18 +30,22 @@ export function journalFiles({ folder, locks, pageId, incarnation, damagedOf }: 
 
   /** Files only grow, so an equal size is an equal content. */
   async function contentOf(name: string): Promise<DecodedJournal> {
-    const size = await folder.size(name)
     const known = decoded.get(name)
-    if (known?.size === size) return known.content
-    const content = decodeJournal(await folder.read(name))
-    decoded.set(name, { size, content })
+    if (known && known.size === (await folder.size(name))) return known.content
+    const bytes = await folder.read(name)
+    const content = decodeJournal(bytes)
+    decoded.set(name, { size: bytes.length, content })
     return content
   }
 
   async function listing() {
+    const slots = readSlots(folder)
     const names = await folder.list()
-    const { manifest, packed } = await readManifest(folder, names)
-    const held = await locks.held()
+    // After the names: a page has its lock before it has a file.
+    const [held, { manifest, packed }] = await Promise.all([
+      locks.held(),
+      slots.then((found) => manifestOf(folder, names, found)),
+    ])
     const pages = names
       .filter((name) => isPageFile(name) && !manifest.merged.includes(name))
       .map((name) => ({ name, gone: isGone(name, held) }))
@@ -213,8 +217,9 @@ function ownFile(folder: JournalFolder, stem: string, onFull: () => void) {
     probe: () =>
       inTurn(async () => {
         try {
-          handle ??= await folder.open(name())
-          handle.getSize()
+          // A page that writes nothing leaves no file behind.
+          if (handle) handle.getSize()
+          else await folder.list()
         } catch {
           leave()
           handle = await folder.open(name())

@@ -25,6 +25,8 @@ interface WithSyncHandle {
 
 /** The journal's folder in the origin's private file system. Only in a dedicated worker. */
 export async function originFolder(): Promise<JournalFolder> {
+  if (!('createSyncAccessHandle' in FileSystemFileHandle.prototype))
+    throw new DOMException('No synchronous file handles here', 'NotSupportedError')
   const root = await navigator.storage.getDirectory()
   const folder = await root.getDirectoryHandle('journal', { create: true })
   const file = async (name: string) => (await folder.getFileHandle(name)).getFile()

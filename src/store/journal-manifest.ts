@@ -38,15 +38,24 @@ export interface FoundManifest {
   readonly packed: ReadonlySet<string> | null
 }
 
+/** What the two slots hold: null for one that is damaged, undefined for one that was never written. */
+export type FoundSlots = readonly (Manifest | null | undefined)[]
+
+export const readSlots = (folder: JournalFolder): Promise<FoundSlots> =>
+  Promise.all(slots.map((slot) => readSlot(folder, slot)))
+
 /**
  * The newer of the two slots. Where one of them is damaged it may have been the newer one, and the other does not know
  * of the last merge, whose files are gone: then the packs themselves are read.
  */
-export async function readManifest(folder: JournalFolder, names: readonly string[]): Promise<FoundManifest> {
-  const present = slots.filter((slot) => names.includes(slot))
-  const found = await Promise.all(present.map((slot) => readSlot(folder, slot)))
-  const newest = found.filter((manifest) => manifest !== null).sort((a, b) => b.generation - a.generation)[0]
-  const isWhole = !found.includes(null) && (present.length === slots.length || newest?.generation === 1)
+export async function manifestOf(
+  folder: JournalFolder,
+  names: readonly string[],
+  found: FoundSlots,
+): Promise<FoundManifest> {
+  const present = found.filter((manifest) => manifest !== undefined)
+  const newest = present.filter((manifest) => manifest !== null).sort((a, b) => b.generation - a.generation)[0]
+  const isWhole = !present.includes(null) && (present.length === slots.length || newest?.generation === 1)
   if (newest && isWhole) return { manifest: newest, packed: null }
   const packs = names.filter(isPack)
   return packs.length > 0 ? rebuild(folder, packs, newest?.generation ?? 0) : { manifest: nothing, packed: null }
@@ -64,8 +73,13 @@ export async function writeManifest(folder: JournalFolder, manifest: Manifest): 
   }
 }
 
-async function readSlot(folder: JournalFolder, slot: string): Promise<Manifest | null> {
-  const value = decodeLine(await folder.read(slot))
+async function readSlot(folder: JournalFolder, slot: string): Promise<Manifest | null | undefined> {
+  const bytes = await folder.read(slot).catch((error: unknown) => {
+    if (error instanceof DOMException && error.name === 'NotFoundError') return undefined
+    throw error
+  })
+  if (bytes === undefined) return undefined
+  const value = decodeLine(bytes)
   return typeof value === 'object' && value !== null && 'generation' in value ? (value as Manifest) : null
 }
 

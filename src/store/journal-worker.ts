@@ -1,11 +1,12 @@
 import { journalFiles } from './journal-files'
 import { originFolder } from './journal-folder'
 import type { Journal } from './journal-port'
+import { threadOf } from './journal-thread'
 import { webLocks } from './locks'
 
-/** What the page asks of its journal worker; `start` comes first. */
+/** What the page asks of its journal worker. `start` is answered when there is a journal. */
 export type JournalCall =
-  | { readonly call: 'start'; readonly pageId: string; readonly incarnation: string }
+  | { readonly call: 'start' }
   | { [K in keyof Journal]: { readonly call: K; readonly args: Parameters<Journal[K]> } }[keyof Journal]
 
 export type JournalRequest = JournalCall & { readonly id: number }
@@ -22,19 +23,21 @@ self.addEventListener('message', ({ data }: MessageEvent<JournalRequest>) => {
   )
 })
 
+/** The journal is opened, and what a start of the app asks first is worked out, before the page comes to ask. */
 function newDesk(): (request: JournalCall) => Promise<unknown> {
-  let opened: Promise<Journal> | null = null
+  const { pageId, incarnation } = threadOf(self.name)
+  const opened = originFolder().then((folder) =>
+    journalFiles({ folder, locks: webLocks(), pageId, incarnation: String(incarnation), damagedOf }),
+  )
+  let table: ReturnType<Journal['table']> | null = opened.then((journal) => journal.table())
+  // Told to whoever asks.
+  table.catch(() => undefined)
   return async (request) => {
-    if (request.call === 'start') {
-      const { pageId, incarnation } = request
-      opened = originFolder().then((folder) =>
-        journalFiles({ folder, locks: webLocks(), pageId, incarnation, damagedOf }),
-      )
-      await opened
-      return
-    }
-    if (!opened) throw new Error('The journal was asked before it was started')
-    return answer(await opened, request)
+    const journal = await opened
+    if (request.call === 'start') return
+    const ready = request.call === 'table' ? table : null
+    table = null
+    return ready ?? answer(journal, request)
   }
 }
 

@@ -1,8 +1,8 @@
 import type { KeyShelf } from '../ports/device-keys'
 import { buildStore, type Store } from './build-store'
 import type { Project } from './head-row'
-import type { WorkerUrl } from './journal-client'
-import { webLocks } from './locks'
+import { earlyThread, type WorkerUrl } from './journal-thread'
+import { pageLock, webLocks } from './locks'
 import { otherPages } from './pages'
 import { storageState } from './storage-state'
 
@@ -27,11 +27,15 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
   const pageId = options.newId()
   const locks = webLocks()
   const state = storageState()
+  const early = earlyThread(options.workerUrl, { pageId, incarnation: 1 })
+  const locked = locks.keep(pageLock(pageId))
+  locked.catch(() => undefined)
   const journal = import('./journal-client').then(({ journalClient }) => {
     const client = journalClient({
       workerUrl: options.workerUrl,
+      early,
       pageId,
-      locks,
+      locked,
       onState: (next) => state.set({ journal: next }),
     })
     void client.start()

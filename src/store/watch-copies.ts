@@ -1,16 +1,17 @@
 import type { Event } from '../batch/event'
 import { tipOf } from '../batch/tip'
 import type { EventLog, HealReport } from '../ports/event-log'
-import { areEqual, sumsOf } from './compare-copies'
+import { areEqual } from './compare-copies'
 import type { Database } from './database'
+import type { StreamSum } from './journal-port'
 import { pageLock } from './locks'
 import type { RestartableJournal } from './second-copy'
 import type { StoreParts } from './store-parts'
 
 /** The comparing of the two copies, once for each connection. */
 export interface Watch {
-  /** Compares and heals, once what it may have to write under is known; never rejects. */
-  compare(db: Database, replicaKnown?: Promise<void>): Promise<void>
+  /** Compares, by the sums of what the database holds, and heals; never rejects. */
+  compare(db: Database, sums: Promise<readonly StreamSum[]>): Promise<void>
   /** Resolves when the database holds all that the journal has, or when nothing can be said about that. */
   databaseWhole(): Promise<void>
   ready(): Promise<void>
@@ -33,13 +34,11 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
   const first = gate()
   let whole = gate()
 
-  async function compare(db: Database, replicaKnown?: Promise<void>): Promise<void> {
+  async function compare(db: Database, sums: Promise<readonly StreamSum[]>): Promise<void> {
     whole = gate()
     const mine = whole
     try {
-      await replicaKnown
-      const reports = await locks.exclusive('journal:compare', () => attempt(db, mine.open))
-      for (const one of reports) {
+      for (const one of await attempt(db, sums, mine.open)) {
         hooks.onReport(one)
         if (one.code.startsWith('HEALED')) void record(one)
       }
@@ -51,20 +50,28 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
     }
   }
 
-  async function attempt(db: Database, onDatabaseWhole: () => void): Promise<readonly HealReport[]> {
+  async function attempt(
+    db: Database,
+    sums: Promise<readonly StreamSum[]>,
+    onDatabaseWhole: () => void,
+  ): Promise<readonly HealReport[]> {
     if (journal.state() !== 'open' && !(await journal.start()))
       return [{ code: 'ONE_COPY_ONLY', entries: 0, streams: 0 }]
     // The two are not read at one moment: where another page wrote in between they differ, and are compared again.
-    const [sums, table] = await Promise.all([sumsOf(db), journal.table()])
-    if (areEqual(sums, table)) {
-      state.set({ compared: true })
-      return []
-    }
+    const [inDatabase, table] = await Promise.all([sums, journal.table()])
+    const reports = areEqual(inDatabase, table)
+      ? []
+      : await locks.exclusive('journal:compare', () => heal(db, onDatabaseWhole))
+    state.set({ compared: true })
+    return reports
+  }
+
+  async function heal(db: Database, onDatabaseWhole: () => void): Promise<readonly HealReport[]> {
     const { healCopies } = await import('./heal')
     const own = pageLock(parts.pageId)
     const others = [...(await locks.held())].filter((name) => name.startsWith(pageLock('')) && name !== own)
     const { onRestored } = hooks
-    const reports = await healCopies({
+    return healCopies({
       db,
       journal,
       loadProject: parts.loadProject,
@@ -72,8 +79,6 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
       onDatabaseWhole,
       hasCompany: others.length > 0,
     })
-    state.set({ compared: true })
-    return reports
   }
 
   async function record(report: HealReport): Promise<void> {

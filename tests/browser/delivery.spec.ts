@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { serveFolder } from '../house/serve.ts'
 import { appStarted, goOffline, openApp } from './support/app.ts'
+import { setOutBench } from './support/bench.ts'
 import { watchContext } from './support/guard.ts'
+import { stepInHand, takeStep } from './support/run.ts'
 import { expect, test } from './support/test.ts'
 
 test('[U4] after one visit the app starts without a network', async ({ page, context }) => {
@@ -25,6 +27,34 @@ test('[U32] a file that carries a hash comes from the cache without its worker',
       .map((entry) => String(entry.toJSON().workerFinalSourceType)),
   )
   expect(new Set(sources)).toEqual(new Set(['cache']))
+})
+
+test('[U33] a start in a run shows what was last in hand until the batch is read', async ({ page, context }) => {
+  await setOutBench(page, context)
+  await page.getByRole('button', { name: /^Go on: Lotion/ }).click()
+  await takeStep(page, 'B', 'Melt B')
+  await expect(page.getByText('to 75 °C').first()).toBeVisible()
+  const address = page.url()
+  await page.addInitScript(() => {
+    // A database that takes its time.
+    if (localStorage.getItem('held') !== null) indexedDB.open = () => ({}) as IDBOpenDBRequest
+  })
+  await page.evaluate(() => localStorage.setItem('held', ''))
+  await page.reload()
+  await expect(stepInHand(page)).toHaveText('Melt B')
+  await expect(page.locator('.strip-title')).toContainText('Oat barrier body lotion')
+  await expect(page.locator('#app').locator('a, button, input, [data-entry]')).toHaveCount(0)
+
+  await page.goto(`${address.split('#')[0]}#/run/another`)
+  await page.reload()
+  await expect(page.locator('.shell')).toBeVisible()
+  await expect(stepInHand(page)).toHaveCount(0)
+
+  await page.evaluate(() => localStorage.removeItem('held'))
+  await page.goto(address)
+  await page.reload()
+  await expect(page.locator('[data-place="run"]').getByRole('heading', { level: 1 })).toHaveText('Melt B')
+  await expect(page.getByRole('navigation', { name: 'Steps of the batch' })).toBeVisible()
 })
 
 test('[U4] a folder of a host is as good as its root', async ({ browser }) => {

@@ -1,4 +1,4 @@
-import { useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { isDone } from '../../batch/progress'
 import { classes } from '../../parts/classes'
 import { useHardwareKeys } from '../../parts/use-hardware-keys'
@@ -12,9 +12,14 @@ import { StepsBar } from './steps-bar'
 import { Strip } from './strip'
 import { useFocusOnStep } from './use-focus-on-step'
 
-/** The three columns of a run: where we are, what to read, what the hand does. */
-export function RunScreen() {
+/**
+ * The three columns of a run: where we are, what to read, what the hand does. When the app starts in the middle of a run,
+ * the step in hand stands a frame before the ladder, which is the longest to draw.
+ */
+export function RunScreen({ stepFirst }: { stepFirst: boolean }) {
   const run = useRun()
+  const [isWhole, setWhole] = useState(!stepFirst)
+  useEffect(() => setWhole(true), [])
   const eye = useRef<HTMLDivElement>(null)
   useFocusOnStep(eye, run.stepId.value)
   useStepKeys()
@@ -25,9 +30,7 @@ export function RunScreen() {
     <div class={classes('run', isOver ? 'run-over' : isWeighing ? 'run-weigh' : 'run-process')}>
       <Strip />
       <StepsBar />
-      <div class="run-map">
-        <Ladder />
-      </div>
+      <div class="run-map">{isWhole && <Ladder />}</div>
       <main class="run-eye" data-place="run" ref={eye}>
         {isOver ? <DeviationPlace /> : <CardOf />}
       </main>

@@ -22,7 +22,8 @@ export function RunPlace() {
 
 function RunOf({ batchId }: { batchId: string }) {
   const app = useApp()
-  const [ready, setReady] = useState<ReadyRun | 'opening' | null>(() => takePrepared(app, batchId) ?? 'opening')
+  const [prepared] = useState(() => takePrepared(app, batchId))
+  const [ready, setReady] = useState<ReadyRun | 'opening' | null>(prepared ?? 'opening')
   useEffect(() => {
     if (ready !== 'opening') return
     let here = true
@@ -32,10 +33,10 @@ function RunOf({ batchId }: { batchId: string }) {
     }
   }, [])
   if (ready === 'opening') return <main class="run-opening" aria-busy="true" />
-  return ready === null ? <NoSuchBatch /> : <Run ready={ready} />
+  return ready === null ? <NoSuchBatch /> : <Run ready={ready} stepFirst={ready === prepared} />
 }
 
-function Run({ ready: { handle, lastStep } }: { ready: ReadyRun }) {
+function Run({ ready: { handle, lastStep }, stepFirst }: { ready: ReadyRun; stepFirst: boolean }) {
   const app = useApp()
   const model = useMemo(() => createRunModel(app, handle, { lastStep }), [])
   useEffect(() => {
@@ -44,7 +45,7 @@ function Run({ ready: { handle, lastStep } }: { ready: ReadyRun }) {
   }, [])
   return (
     <RunProvider value={model}>
-      <RunScreen />
+      <RunScreen stepFirst={stepFirst} />
     </RunProvider>
   )
 }

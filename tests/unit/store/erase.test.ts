@@ -3,14 +3,18 @@ import { askToErase, type EraseWorld, eraseIfAsked } from '../../../src/store/er
 
 /** `heldFor`: how many times another page's lock is still seen. */
 const world = (heldFor: number) => {
-  const notes = new Map<string, string>()
+  let isLeft = false
   const deleted: string[] = []
   let looks = 0
   const eraseWorld: EraseWorld = {
     note: {
-      getItem: (key) => notes.get(key) ?? null,
-      setItem: (key, text) => void notes.set(key, text),
-      removeItem: (key) => void notes.delete(key),
+      isLeft: () => isLeft,
+      leave: () => {
+        isLeft = true
+      },
+      remove: () => {
+        isLeft = false
+      },
     },
     locks: { held: async () => new Set(looks++ < heldFor ? ['page:other'] : ['merge']) },
     deleteDatabase: async () => void deleted.push('database'),

@@ -41,6 +41,20 @@ describe('journal lines', () => {
   })
 })
 
+describe('the own file', () => {
+  it('[S57] is made with the first entry: a page that only looks whether the journal answers leaves none', async () => {
+    const tablet = newTablet()
+    const journal = journalOf(tablet, 'p1')
+    await journal.table()
+    await journal.probe()
+    expect([...tablet.folder.files.keys()]).toEqual([])
+    await journal.append(write('batch:a', 1).events.map(eventText))
+    expect([...tablet.folder.files.keys()]).toEqual(['page.p1.1-0.log'])
+    await journal.probe()
+    expect([...tablet.folder.files.keys()]).toEqual(['page.p1.1-0.log'])
+  })
+})
+
 describe('merging', () => {
   it('[S18] files of pages that are gone become segments, each line once, and the files go', async () => {
     const tablet = newTablet()
