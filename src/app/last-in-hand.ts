@@ -35,5 +35,3 @@ export async function readLast(
   // Written by this module alone.
   return new Map(found.flatMap(([id, text]) => (text ? [[id, JSON.parse(text) as LastInHand] as const] : [])))
 }
-
-export { keepLastSeen } from './start/keep-last-seen'

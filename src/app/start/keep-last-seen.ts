@@ -3,10 +3,23 @@ import { type LastSeen, lastSeenKey, type SeenElement } from './last-seen'
 /** Which batch this is, where in it we are, and what is to be done. */
 const wanted = '.strip-back, .strip-title, .run-steps, .eye-title, .step-heading'
 
-/** Keeps the words of the step in hand as they stand on the page, for the moment in which the next start reads the batch. */
-export function keepLastSeen(page: Document, storage: () => Pick<Storage, 'setItem'>, batch: string): void {
+type Keep = () => Pick<Storage, 'setItem'>
+
+/** Keeps what a run shows now, and what it shows when the page is hidden. The answer ends that. */
+export function keepSeen(page: Document, storage: Keep): () => void {
+  const keep = (): void => keepNow(page, storage)
+  const keepHidden = (): void => {
+    if (page.visibilityState === 'hidden') keep()
+  }
+  keep()
+  page.addEventListener('visibilitychange', keepHidden)
+  return () => page.removeEventListener('visibilitychange', keepHidden)
+}
+
+function keepNow(page: Document, storage: Keep): void {
   const run = page.querySelector('.run')
-  if (run?.querySelector('#step-heading') == null) return
+  const batch = page.location.hash.split('/')[2]
+  if (batch === undefined || run?.querySelector('#step-heading') == null) return
   const seen: LastSeen = { batch, hand: page.documentElement.dataset.hand ?? '', run: seenOf(run, false) }
   try {
     storage().setItem(lastSeenKey, JSON.stringify(seen))

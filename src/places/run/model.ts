@@ -162,7 +162,6 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
     dispose: () => {
       follow()
       keep()
-      place.dispose()
       stopWatching()
       signals.dispose()
       app.awake.release()

@@ -11,6 +11,7 @@ import { SheetOf } from './sheets/sheet-of'
 import { StepsBar } from './steps-bar'
 import { Strip } from './strip'
 import { useFocusOnStep } from './use-focus-on-step'
+import { useKeepSeen } from './use-keep-seen'
 
 /**
  * The three columns of a run: where we are, what to read, what the hand does. When the app starts in the middle of a run,
@@ -22,6 +23,7 @@ export function RunScreen({ stepFirst }: { stepFirst: boolean }) {
   useEffect(() => setWhole(true), [])
   const eye = useRef<HTMLDivElement>(null)
   useFocusOnStep(eye, run.stepId.value)
+  useKeepSeen(run.stepId.value)
   useStepKeys()
   const planned = run.planned.value
   const isOver = run.deviation.value !== null

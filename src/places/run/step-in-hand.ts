@@ -12,10 +12,7 @@ interface KeepingPlace {
   readonly moveTo: (step: string | null) => void
   /** Keeps at once what still waits: the run is left, and the bench names the step next. */
   readonly flush: () => void
-  readonly dispose: () => void
 }
-
-const loadKeeping = () => import('../../app/last-in-hand')
 
 /** Keeps the step in hand, and what the bench says of it, when nothing more pressing waits. */
 export function keepingPlace(app: App, batchId: string, stateNow: () => BatchState): KeepingPlace {
@@ -27,17 +24,8 @@ export function keepingPlace(app: App, batchId: string, stateNow: () => BatchSta
     void app.drafts.write(keyOf(batchId), step)
     if (step === null) return
     const state = stateNow()
-    void loadKeeping().then(({ keepLast, keepLastSeen }) => {
-      keepLast(app.drafts, state, step)
-      keepLastSeen(document, () => localStorage, batchId)
-    })
+    void import('../../app/last-in-hand').then(({ keepLast }) => keepLast(app.drafts, state, step))
   }
-  // The tablet is laid aside, or the page is left: what it shows now is what the next start shows first.
-  const seen = () => {
-    if (document.visibilityState === 'hidden')
-      void loadKeeping().then(({ keepLastSeen }) => keepLastSeen(document, () => localStorage, batchId))
-  }
-  document.addEventListener('visibilitychange', seen)
   return {
     moveTo: (step) => {
       const mine = { step }
@@ -47,6 +35,5 @@ export function keepingPlace(app: App, batchId: string, stateNow: () => BatchSta
       })
     },
     flush,
-    dispose: () => document.removeEventListener('visibilitychange', seen),
   }
 }
