@@ -6,10 +6,10 @@ import type { Copies } from './copies'
 import { databaseLog } from './database-log'
 import { databaseDrafts } from './drafts'
 import { isStorageFault } from './faults'
+import { firstRows } from './first-rows'
 import { lazyArchive } from './lazy-archive'
 import { listeners } from './listeners'
 import type { StoreParts } from './store-parts'
-import { sumsOf } from './sums-of'
 
 export interface Store {
   readonly log: EventLog
@@ -61,10 +61,10 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
         if (typeof found === 'string') replica = found
       })
       // Behind what the first screen asks for; before those who compare are there.
-      const sums = replicaKnown.then(() => sumsOf(db))
+      const rows = replicaKnown.then(() => firstRows(db))
       // Told to whoever compares.
-      sums.catch(() => undefined)
-      await (await copies).watch.compare(db, sums)
+      rows.catch(() => undefined)
+      await (await copies).watch.compare(db, rows)
     },
   })
   pages.onMessage((message) => {

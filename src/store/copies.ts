@@ -5,7 +5,6 @@ import type { Connection } from './connection'
 import { keyShelfOf } from './key-shelf'
 import { type SecondCopy, type SecondCopyHooks, secondCopy } from './second-copy'
 import type { StoreParts } from './store-parts'
-import { sumsOf } from './sums-of'
 import { type Watch, type WatchHooks, watchCopies } from './watch-copies'
 import { type WriteDrafts, writeDraftsTo } from './write-drafts'
 import { writerOf } from './writer'
@@ -34,8 +33,7 @@ export async function openCopies(parts: StoreParts, hooks: CopiesHooks): Promise
     onEntryState: hooks.onEntryState,
     onRestarted: async () => {
       if (parts.state.get().compared) return
-      const db = await connection.get()
-      await watch.compare(db, sumsOf(db))
+      await watch.compare(await connection.get())
     },
   })
   const { databaseWhole } = watch

@@ -1,10 +1,12 @@
 import type { BuiltStore } from './build-store'
 import type { Journal } from './journal-port'
 import type { StateHolder } from './storage-state'
+import { untilIdle } from './until-idle'
 import { verifyAll } from './verify'
 
 const pollMs = 5_000
 const housekeepingAfterMs = 4_000
+const longestBusyMs = 10_000
 
 /** Once both copies are compared: watches that they answer, and when the page is idle merges and verifies them. */
 export async function keepHouse(store: BuiltStore, journal: Journal, state: StateHolder): Promise<void> {
@@ -19,7 +21,7 @@ export async function keepHouse(store: BuiltStore, journal: Journal, state: Stat
     if (connection.state() !== 'open' && connection.state() !== 'newer') void store.revive()
   }, pollMs)
   await Promise.all([state.persist(), state.measure(), store.revive()])
-  setTimeout(() => whenIdle(clean), housekeepingAfterMs)
+  setTimeout(() => void untilIdle(longestBusyMs).then(clean), housekeepingAfterMs)
 
   async function clean(): Promise<void> {
     try {
@@ -29,9 +31,4 @@ export async function keepHouse(store: BuiltStore, journal: Journal, state: Stat
       // Whatever died here says so where entries are written; the next start goes on with the house.
     }
   }
-}
-
-function whenIdle(task: () => Promise<void>): void {
-  if (typeof requestIdleCallback === 'undefined') void task()
-  else requestIdleCallback(() => void task(), { timeout: 10_000 })
 }

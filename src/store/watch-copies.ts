@@ -3,15 +3,16 @@ import { tipOf } from '../batch/tip'
 import type { EventLog, HealReport } from '../ports/event-log'
 import { areEqual } from './compare-copies'
 import type { Database } from './database'
-import type { StreamSum } from './journal-port'
 import { pageLock } from './locks'
+import type { HeadRow } from './schema'
 import type { RestartableJournal } from './second-copy'
 import type { StoreParts } from './store-parts'
+import { sumsOf } from './sums-of'
 
 /** The comparing of the two copies, once for each connection. */
 export interface Watch {
-  /** Compares, by the sums of what the database holds, and heals; never rejects. */
-  compare(db: Database, sums: Promise<readonly StreamSum[]>): Promise<void>
+  /** Compares, beginning with the rows that were read already, and heals; never rejects. */
+  compare(db: Database, rows?: Promise<readonly HeadRow[]>): Promise<void>
   /** Resolves when the database holds all that the journal has, or when nothing can be said about that. */
   databaseWhole(): Promise<void>
   ready(): Promise<void>
@@ -34,11 +35,11 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
   const first = gate()
   let whole = gate()
 
-  async function compare(db: Database, sums: Promise<readonly StreamSum[]>): Promise<void> {
+  async function compare(db: Database, rows?: Promise<readonly HeadRow[]>): Promise<void> {
     whole = gate()
     const mine = whole
     try {
-      for (const one of await attempt(db, sums, mine.open)) {
+      for (const one of await attempt(db, rows, mine.open)) {
         hooks.onReport(one)
         if (one.code.startsWith('HEALED')) void record(one)
       }
@@ -52,13 +53,13 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
 
   async function attempt(
     db: Database,
-    sums: Promise<readonly StreamSum[]>,
+    rows: Promise<readonly HeadRow[]> | undefined,
     onDatabaseWhole: () => void,
   ): Promise<readonly HealReport[]> {
     if (journal.state() !== 'open' && !(await journal.start()))
       return [{ code: 'ONE_COPY_ONLY', entries: 0, streams: 0 }]
     // The two are not read at one moment: where another page wrote in between they differ, and are compared again.
-    const [inDatabase, table] = await Promise.all([sums, journal.table()])
+    const [inDatabase, table] = await Promise.all([sumsOf(db, rows), journal.table()])
     const reports = areEqual(inDatabase, table)
       ? []
       : await locks.exclusive('journal:compare', () => heal(db, onDatabaseWhole))
