@@ -121,7 +121,7 @@ async function combine(page: Page): Promise<void> {
   await run.press(page, 'Hydrate the gum: done')
   await run.weighByPad(page, '5.2')
   await expect(run.stepInHand(page)).toHaveText('Heat A, covered')
-  await run.readTemperature(page, '75.3')
+  await run.enter(page, 'Thermometer', '167.54 °F', 'Record 75.3 °C')
   await run.startClock(page, /hold 10 min/)
   await passes(page, '10:05')
   await run.press(page, 'Held 10 min: done')

@@ -1,8 +1,8 @@
 import type { BatchState } from '../../batch/state'
 import { type Weighing, weighingOf } from '../../batch/weighing-of'
 import type { Micrograms } from '../../trade/mass'
-import type { NumberRefusal } from '../../trade/number-text'
 import { judge } from '../../trade/tolerance'
+import type { QuantityRefusal } from '../../trade/units'
 import { netOf, type Reading, type WeighingRefusal } from '../../trade/weighing'
 import type { Draft } from './draft'
 import type { Reckoner } from './typed'
@@ -12,7 +12,7 @@ export type Net =
   | { readonly kind: 'empty' }
   | { readonly kind: 'reckoning' }
   | { readonly kind: 'wanted'; readonly field: ReadingField }
-  | { readonly kind: 'bad'; readonly field: ReadingField; readonly refusal: NumberRefusal | WeighingRefusal }
+  | { readonly kind: 'bad'; readonly field: ReadingField; readonly refusal: QuantityRefusal | WeighingRefusal }
   | { readonly kind: 'net'; readonly netUg: Micrograms; readonly reading: Reading; readonly sum?: string }
 
 export type ReadingField = 'reading' | 'before'

@@ -15,8 +15,8 @@ export function CombineCard({ step }: { step: KindOf<'combine'> }) {
   const into = vesselNow(state, step.vessel)
   const asksHeat = step.maxDifferenceC !== undefined || step.bothAtLeastC !== undefined
   const readings = [
-    { field: 'intoC', vessel: into, typed: tools.number('intoC') },
-    { field: 'fromC', vessel: step.from, typed: tools.number('fromC') },
+    { field: 'intoC', vessel: into, typed: tools.number('intoC', 'temperature') },
+    { field: 'fromC', vessel: step.from, typed: tools.number('fromC', 'temperature') },
   ]
   const typed = readings.flatMap((each) => (each.typed.kind === 'number' ? [{ ...each, value: each.typed.value }] : []))
   const record = async () => {

@@ -31,8 +31,8 @@ const isSeen = ({ property }: Check): boolean =>
 function ValueCard({ step, check }: { step: KindOf<'measure'>; check: Check }) {
   const tools = useStep(step)
   const { run, state, format, vessel } = tools
-  const value = tools.number('value')
-  const sampleC = tools.number('sampleC')
+  const value = tools.number('value', check.property === 'viscosity' ? 'viscosity' : undefined)
+  const sampleC = tools.number('sampleC', 'temperature')
   const taken = tools.mass('sample')
   const verdict: Verdict = value.kind === 'number' ? verdictOf(value.value, check.limits) : 'open'
   const meant = value.kind === 'number' ? meantBy(check.property, value.value) : undefined

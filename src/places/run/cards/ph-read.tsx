@@ -25,7 +25,7 @@ interface PhReadProps {
 /** A reading of the meter, with the temperature of the sample and what was taken out for it. */
 export function PhRead({ step, check, tools, adjusting }: PhReadProps) {
   const { value, format, state, nowMs } = tools
-  const sampleC = tools.number('sampleC')
+  const sampleC = tools.number('sampleC', 'temperature')
   const taken = tools.mass('sample')
   const bad = value.kind === 'bad' || sampleC.kind === 'bad' || taken.kind === 'bad'
   const meant = value.kind === 'number' ? meantBy('pH', value.value) : undefined

@@ -26,8 +26,8 @@ export interface ThermalEntries {
 export function useThermalEntries(step: KindOf<'heat'> | KindOf<'cool'>, course: ThermalCourse): ThermalEntries {
   const tools = useStep(step)
   const { run, format, vessel, vesselName } = tools
-  const temperature = tools.number('temperature')
-  const surroundings = tools.number('surroundings')
+  const temperature = tools.number('temperature', 'temperature')
+  const surroundings = tools.number('surroundings', 'temperature')
   const lastC = course.readings.at(-1)?.temperatureC
   const agoMinutes = Number(tools.text('ago') || '0')
   const meantC =

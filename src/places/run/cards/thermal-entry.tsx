@@ -29,7 +29,7 @@ export function ThermalEntry({ step, course, onEnter }: ThermalEntryProps) {
           name="temperature"
           label="Thermometer"
           unit="°C"
-          error={errorOf(number('temperature'))}
+          error={errorOf(number('temperature', 'temperature'))}
           onEnter={onEnter}
         />
         <TypedField
@@ -37,7 +37,7 @@ export function ThermalEntry({ step, course, onEnter }: ThermalEntryProps) {
           label={labelOf(course.by)}
           unit="°C"
           placeholder={known === undefined ? (course.by === 'plate' ? 'no probe' : undefined) : format.number(known)}
-          error={errorOf(number('surroundings'))}
+          error={errorOf(number('surroundings', 'temperature'))}
           onEnter={onEnter}
         />
       </div>

@@ -22,7 +22,7 @@ export function useAdjust(step: KindOf<'adjust'>, check: Check, natural: AdjustV
   const stepUg = planned?.line?.balance.stepUg ?? 10_000
   const lotId = lotInUse(state, step.id, run.draft.value)
   const lot = planned?.line?.lots.find(({ id }) => id === lotId)
-  const value = tools.number('value')
+  const value = tools.number('value', check.property === 'viscosity' ? 'viscosity' : undefined)
   const portion = tools.mass('portion')
   const asked = tools.text('view')
   const view: AdjustView = asked === 'overview' || asked === 'weigh' || asked === 'read' ? asked : natural

@@ -3,6 +3,7 @@ import { sentenceOf } from '../../../app/refusals'
 import { vesselNow } from '../../../batch/progress'
 import type { BatchState } from '../../../batch/state'
 import { nameOfVessel } from '../../../batch/vessel-name'
+import type { Dimension } from '../../../trade/units'
 import { useRun } from '../run-context'
 import type { RunModel } from '../run-model'
 import type { Typed } from '../typed'
@@ -18,7 +19,8 @@ interface StepTools {
   /** The typed text of a field. */
   readonly text: (field: string) => string
   readonly mass: (field: string) => Typed
-  readonly number: (field: string) => Typed
+  /** With a dimension, such as temperature, its units may be typed behind the figure. */
+  readonly number: (field: string, dimension?: Dimension) => Typed
   /** Empties fields that have been recorded. */
   readonly clear: (...fields: readonly string[]) => void
 }
@@ -39,7 +41,7 @@ export function useStep(step: { readonly id: string; readonly vessel: string }):
     vesselName: nameOfVessel(state, vessel),
     text: (field) => fields[field] ?? '',
     mass: (field) => run.reckoner.mass(fields[field] ?? '', { negative: false }),
-    number: (field) => run.reckoner.number(fields[field] ?? ''),
+    number: (field, dimension) => run.reckoner.number(fields[field] ?? '', {}, dimension),
     clear: (...names) => {
       // A figure typed while this one was being written is the next one.
       const now = run.drafts.of(step.id).fields

@@ -14,7 +14,7 @@ export function ViscosityRead({ step, check, tools }: { step: KindOf<'adjust'>; 
   const { value, format, state } = tools
   const spindle = tools.number('spindle')
   const speed = tools.number('speed')
-  const sampleC = tools.number('sampleC')
+  const sampleC = tools.number('sampleC', 'temperature')
   const bad = [value, spindle, speed, sampleC].some(({ kind }) => kind === 'bad')
   const verdict = value.kind === 'number' ? verdictOf(value.value, check.limits) : 'open'
   const portions = state.steps.get(step.id)?.portions.length ?? 0

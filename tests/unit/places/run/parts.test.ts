@@ -17,6 +17,31 @@ const sums = createReckoner(async (text) =>
 )
 const draft = (mode: typeof emptyDraft.mode, fields: Record<string, string>) => ({ mode, fields })
 
+describe('a figure with its unit', () => {
+  const typed = async (text: string, dimension?: 'temperature' | 'viscosity') => {
+    const reckoner = createReckoner()
+    const read = () => reckoner.number(text, {}, dimension)
+    for (let waited = 0; read().kind === 'reckoning' && waited < 100; waited += 1)
+      await new Promise((resolve) => setTimeout(resolve, 10))
+    return read()
+  }
+
+  test('[L14] is taken in the unit of its field', async () => {
+    expect(await typed('167 °F', 'temperature')).toMatchObject({ kind: 'number', value: 75 })
+    expect(await typed('38,6 C', 'temperature')).toMatchObject({ kind: 'number', value: 38.6 })
+    expect(await typed('8 Pa·s', 'viscosity')).toMatchObject({ kind: 'number', value: 8_000 })
+    expect(await typed('75', 'temperature')).toEqual({ kind: 'number', value: 75 })
+  })
+
+  test('[L14] is refused where the unit is none of that field, or the field has none', async () => {
+    expect(await typed('75 min', 'temperature')).toMatchObject({
+      kind: 'bad',
+      refusal: { code: 'UNIT_UNKNOWN', unit: 'min' },
+    })
+    expect(await typed('75 °F')).toMatchObject({ kind: 'bad', refusal: { code: 'NUMBER_LETTERS' } })
+  })
+})
+
 describe('a net mass', () => {
   test('[W23] is the reading itself where the pan was tared', () => {
     expect(netTyped(draft('re-tare', { reading: '1,83' }), sums, 0)).toMatchObject({ kind: 'net', netUg: grams(1.83) })
