@@ -1,39 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Say } from '../../../../src/batch/entry-phrases.ts'
 import { wordsOf } from '../../../../src/batch/entry-words.ts'
-import type { Event } from '../../../../src/batch/event.ts'
-import type { Bodies, Kind } from '../../../../src/batch/kinds.ts'
 import { demonstrationBatches } from '../../../house/demonstration/files.ts'
 import { plan } from '../../../support/stability.ts'
-
-const say: Say = {
-  mass: (massUg) => `${massUg / 1e6} g`,
-  number: String,
-  percent: (fraction) => `${fraction * 100} %`,
-  duration: (ms) => `${ms / 60_000} min`,
-  person: (id) => id.toUpperCase(),
-  line: (id) => id,
-  step: (id) => id,
-  vessel: (id) => id,
-  lot: (id) => id,
-  entry: (id) => (id === 'known' ? 'Weighed 99.8 g of shea' : null),
-}
-
-const entry = <K extends Kind>(kind: K, body: Bodies[K]): Event<K, Bodies[K]> => ({
-  v: 1,
-  stream: 'batch:b',
-  replica: 'r',
-  n: 0,
-  id: 'e',
-  parents: [],
-  lamport: 1,
-  kind,
-  at: '2026-11-24T10:00:00Z',
-  by: 'rk',
-  source: { kind: 'typed' },
-  body,
-  hash: '',
-})
+import { entryOf as entry, plainSay as say } from '../../../support/words.ts'
 
 describe('an entry in words', () => {
   test.each([
