@@ -21,8 +21,8 @@ export interface PremixRecipe {
 /** Dilutions that are easily weighed out; the weakest that serves is enough. */
 const dilutions = [10, 20, 50, 100] as const
 
-/** A tenth more than goes in: a cup and a spatula keep some of it. */
-const spare = 1.1
+/** A tenth more than goes in: a cup and a spatula keep some of it. Eleven tenths, since binary 1.1 is a little more. */
+const withSpare = (massUg: number): number => (massUg * 11) / 10
 
 /**
  * Every way to dilute one line of a plan so that its balance weighs it well: in the q.s. line of its phase first, then
@@ -68,7 +68,7 @@ function recipeOf(planned: PlannedLine, carrier: PlannedLine, oneIn: number, goo
 }
 
 function made(targetUg: number, goodFromUg: number, oneIn: number, stepUg: Micrograms) {
-  const neatUg = roundUpToStep(roundFigure(Math.max(goodFromUg, targetUg * spare)), stepUg)
+  const neatUg = roundUpToStep(roundFigure(Math.max(goodFromUg, withSpare(targetUg))), stepUg)
   return { neatUg, thinnerUg: neatUg * (oneIn - 1) }
 }
 
