@@ -48,6 +48,28 @@ describe('[E72] a reviewer is led to', () => {
   })
 })
 
+describe('[E72] before all else a reviewer sees', () => {
+  test('a broken trail, unfit signatures, unknown kinds and doubts, each with its place', () => {
+    const record = recordOf(benchWith(hold).state)
+    const verification = {
+      intact: false,
+      entries: 9,
+      head: 'h',
+      brokenAt: 4,
+      why: 'CHANGED',
+      kind: 'weighed',
+    } as const
+    const signed = { head: 'h', key: 'k', publicKey: 'spki', signature: 'rs' }
+    const row = { entry: 'e', stream: 'batch:b', signed, covers: null, after: { entries: 0, strikes: 0 } }
+    expect(findingsOf(record)).toEqual([])
+    expect(findingsOf({ ...record, verification, unknownKinds: ['sung-over'] }, [row])).toEqual([
+      { kind: 'chain', verification, at: 'verification' },
+      { kind: 'device', row, at: 'verification' },
+      { kind: 'unknown', kinds: ['sung-over'], at: 'trail' },
+    ])
+  })
+})
+
 describe('[E68] the row of a clock', () => {
   test('has what was set, how long it ran and by how much it was late; a struck one has none', () => {
     const bench = benchWith(hold)

@@ -60,4 +60,12 @@ describe('[E66] a stage', () => {
       actualUg: heldUg - grams('3'),
     })
   })
+
+  test('stands where it came in time, moves among phases', () => {
+    const bench = openTestBench(lotionHeader())
+    runUpTo(bench, 'a-slurry-in')
+    bench.charge('a-slurry-in', { residue: '0.1' })
+    runUpTo(bench, 'b-melt')
+    expect(stageRows(bench.state).map(({ of }) => of)).toEqual(['Slurry cup', 'A', 'B'])
+  })
 })
