@@ -93,8 +93,7 @@ export function journalClient(options: JournalClientOptions): JournalClient {
       // What a start of the app asks next is asked at once: the page may be busy drawing when the worker is there.
       firstTable = send({ call: 'table', args: [] }) as ReturnType<Journal['table']>
       firstTable.catch(() => undefined)
-      await options.locked
-      await ready
+      await Promise.all([options.locked, ready])
       become('open')
       return true
     } catch (error) {

@@ -7,7 +7,7 @@ import { isNarrow } from './narrow'
  */
 export interface FrameBehind {
   readonly lag: <T>(source: ReadonlySignal<T>) => ReadonlySignal<T>
-  /** Does `work`, and shows the rest, with the frame after next. Where no row is in sight `work` is done at once. */
+  /** Does `work`, and shows the rest, once the next frame is drawn. Where no row is in sight `work` is done at once. */
   readonly after: (work: () => void) => Promise<void>
   /** Does now what waits: whatever a person does next counts after it. True where something waited. */
   readonly flush: () => boolean
@@ -15,6 +15,8 @@ export interface FrameBehind {
 
 /** A page that is hidden draws no frames, and is not to wait for one. */
 const longestMs = 250
+/** So long a frame stands before the next one is begun: it is on the screen by then, whatever comes after it. */
+const frameMs = 16
 
 export function createFrameBehind(): FrameBehind {
   const held = signal(false)
@@ -42,7 +44,7 @@ export function createFrameBehind(): FrameBehind {
       if (!hasRows()) return work()
       waiting = [...waiting, work]
       held.value = true
-      await Promise.race([nextFrame().then(nextFrame), new Promise((resolve) => setTimeout(resolve, longestMs))])
+      await Promise.race([nextFrame().then(() => pause(frameMs)), pause(longestMs)])
       flush()
     },
   }
@@ -51,3 +53,5 @@ export function createFrameBehind(): FrameBehind {
 const hasRows = (): boolean => typeof matchMedia !== 'undefined' && !isNarrow()
 
 const nextFrame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve))
+
+const pause = (ms: number): Promise<unknown> => new Promise((resolve) => setTimeout(resolve, ms))
