@@ -116,13 +116,12 @@ describe('[G3] two phases', () => {
 })
 
 describe('[G7] what heats or cools', () => {
-  const bench = openTestBench(lotionHeader())
-
   test.each<[string, (temperatureC: number) => Surroundings, number, number]>([
     ['a room', (temperatureC) => ({ of: 'room', temperatureC }), 0, 45],
     ['a bath', (temperatureC) => ({ of: 'bath', vessel: 'oil', temperatureC }), -20, 150],
     ['a plate', (setC) => ({ of: 'plate', vessel: 'oil', setC }), 45, 250],
   ])('%s is what it can be, and no more', (_what, about, leastC, mostC) => {
+    const bench = openTestBench(lotionHeader())
     for (const temperatureC of [leastC, mostC])
       expect(bench.intend({ do: 'tell-surroundings', about: about(temperatureC) })[0]?.body).toEqual(
         about(temperatureC),
@@ -137,6 +136,7 @@ describe('[G7] what heats or cools', () => {
   })
 
   test('is of a vessel that is here; a plate need not be set, a bath needs a word for its change', () => {
+    const bench = openTestBench(lotionHeader())
     const plate = { of: 'plate', vessel: 'oil' } as const
     expect(bench.intend({ do: 'tell-surroundings', about: plate })[0]?.body).toEqual(plate)
     expect(bench.refusal({ do: 'tell-surroundings', about: { ...plate, vessel: 'pot' } })).toEqual({
