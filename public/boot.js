@@ -23,7 +23,11 @@
   }
 
   // Fetched only then, and by its name alone: it stands beside this script.
-  const showPanel = (reason) => import('./recovery.js').then(({ show }) => show(reason, started))
+  const showPanel = (reason) =>
+    import('./recovery.js').then(
+      ({ show }) => show(reason, started),
+      () => document.body.append(`${reason} Reload.`),
+    )
 
   addEventListener('vite:preloadError', () => showPanel('A part of the app could not be loaded.'))
   addEventListener(

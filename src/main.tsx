@@ -5,6 +5,7 @@ import { AppProvider } from './app/app'
 import { createApp } from './app/create-app'
 import { latePlace } from './app/late-part'
 import { loadWriting } from './app/load-writing'
+import { pause } from './app/pause'
 import { loadSentences } from './app/refusals'
 import { type Places, Shell } from './app/shell'
 import { lateUpdates } from './app/start/late-updates'
@@ -86,10 +87,10 @@ async function start(): Promise<void> {
     app.started,
     route.place === 'run' && prepareRun(app, route.batch),
     // With that in sight the live step may take a moment more, and can then be recorded at once.
-    isLastShown && Promise.race([store.log.ready(), new Promise((resolve) => setTimeout(resolve, 150))]),
+    isLastShown && Promise.race([store.log.ready(), pause(150)]),
   ])
   const root = document.getElementById('app')
-  if (root === null) throw new Error('index.html has no #app')
+  if (root === null) throw new Error('no #app')
   root.replaceChildren()
   render(
     <AppProvider value={app}>

@@ -18,6 +18,7 @@ import { createCatalogue } from './catalogue'
 import { lateBells } from './late-bells'
 import { loadAfterFirst } from './load-after-first'
 import { oneAtATime } from './one-at-a-time'
+import { pause } from './pause'
 import type { Refusal } from './refusals'
 import { createRouter } from './routes'
 import { createSettings } from './settings'
@@ -51,8 +52,6 @@ export interface StartedApp extends App {
 
 /** Copies that take longer to compare are not waited for. */
 const longestCompareMs = 2_000
-
-const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
 
 /** A formula that only the demonstration brings. */
 const demonstrationFormula = 'formula-lotion'

@@ -65,7 +65,8 @@ const toHome: Record<Dimension, ReadonlyMap<string, Conversion>> = {
   mass: new Map(eachAs(times(1), '', 'µg', 'μg', 'ug', 'mg', 'g', 'kg', 'oz', 'lb')),
   temperature: new Map([
     ...eachAs(times(1), '', '°c', 'c'),
-    ...eachAs((fahrenheit) => (fahrenheit - 32) / 1.8, '°f', 'f'),
+    // To the tenth that a thermometer shows: more was not read.
+    ...eachAs((fahrenheit) => Math.round((fahrenheit - 32) / 0.18) / 10, '°f', 'f'),
   ]),
   volume: new Map([...eachAs(times(1), '', 'ml', 'cm3', 'cm³', 'cc'), ...eachAs(times(1000), 'l')]),
   viscosity: new Map([

@@ -4,7 +4,7 @@ export const lastSeenKey = 'pannikin.last-seen'
 /** An element as it was seen: its tag, its classes, and what stood in it. */
 export type SeenElement = readonly [tag: string, className: string, ...inside: (string | SeenElement)[]]
 
-/** Words only: a number could be another one by now, and nothing of it can be pressed. */
+/** What the step is and asks for: no reading and no mark of an entry, which could be others by now; nothing to press. */
 export interface LastSeen {
   readonly batch: string
   /** On which side the hand is (`data-hand`). */

@@ -1,4 +1,5 @@
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
+import { pause } from '../../app/pause'
 import { isNarrow } from './narrow'
 
 /**
@@ -53,5 +54,3 @@ export function createFrameBehind(): FrameBehind {
 const hasRows = (): boolean => typeof matchMedia !== 'undefined' && !isNarrow()
 
 const nextFrame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve))
-
-const pause = (ms: number): Promise<unknown> => new Promise((resolve) => setTimeout(resolve, ms))

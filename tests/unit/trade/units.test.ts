@@ -51,6 +51,7 @@ describe('quantities', () => {
     ['75', 'temperature', 75],
     ['167 °F', 'temperature', 75],
     ['-40F', 'temperature', -40],
+    ['168 °F', 'temperature', 75.6],
     ['25 °C', 'temperature', 25],
     ['1,5 L', 'volume', 1_500],
     ['250 ml', 'volume', 250],
