@@ -52,10 +52,10 @@ const cards: readonly State[] = [
   {
     name: 'run-unplanned',
     address: `run/${batch}/b-cetearyl`,
-    shows: 'to go',
+    shows: 'Target 12.500 g',
     prepare: press('Add something not in the plan'),
   },
-  { name: 'run-more', address: `run/${batch}/b-cetearyl`, shows: 'to go', prepare: press('More') },
+  { name: 'run-more', address: `run/${batch}/b-cetearyl`, shows: 'Target 12.500 g', prepare: press('More') },
 ]
 
 /** What opens over a place, and what has to be typed or brought in first. */
