@@ -2,6 +2,7 @@ import type { ReadonlySignal, Signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Balance, KeptVessel, Lot, Material, Person } from '../batch/catalogue'
+import type { Event } from '../batch/event'
 import type { Formula } from '../batch/formula'
 import type { Intention } from '../batch/intention'
 import type { BatchState } from '../batch/state'
@@ -152,7 +153,13 @@ export interface BatchHandle {
   /** Takes an entry that does not fit the batch any more off the screen. */
   readonly drop: (unsaved: Unsaved) => void
   /** What another page just wrote into this batch, for a quiet line on screen. */
-  readonly fromElsewhere: ReadonlySignal<string | null>
+  readonly fromElsewhere: ReadonlySignal<FromElsewhere | null>
+}
+
+/** The newest entry that another page wrote, and when it came here. */
+export interface FromElsewhere {
+  readonly event: Event
+  readonly atMs: number
 }
 
 export interface BatchView {

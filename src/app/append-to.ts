@@ -21,7 +21,7 @@ export async function appendTo(
     const known = await log.read(stream)
     const tip = tipOf(known, writer.replica())
     const events = sealAll(writer, stream, [draft], tip, by())
-    const answer = await log.append({ events, after: tip.hash, projection: project([...known, ...events]) })
+    const answer = await log.append({ events, after: tip.hash, projection: () => project([...known, ...events]) })
     switch (answer.state) {
       case 'recorded':
       case 'one-copy':

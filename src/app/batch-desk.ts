@@ -11,6 +11,7 @@ import type { BatchState } from '../batch/state'
 import { shelfOf, summaryOf } from '../batch/summary-of'
 import type { HeldIntention } from '../ports/event-log'
 import type { Ids } from '../ports/ids'
+import { once } from '../trade/once'
 import type { Outcome, Unsaved } from './app'
 import type { Desk, HandleWorld, Sight } from './live-batch'
 import { signEnd } from './sign/sign-head'
@@ -38,11 +39,16 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
       world.onChange(summary)
     })
 
+  const hear = (arrived: readonly Event[]): void => {
+    const event = arrived.at(-1)
+    fromElsewhere.value = event ? { event, atMs: writer.clock.nowMs() } : null
+  }
+
   const readAgain = async (): Promise<void> => {
     const all = await log.read(stream)
     if (all.length <= view.value.state.entries.length) return
     publish(foldBatch(all))
-    fromElsewhere.value = all.at(-1)?.id ?? null
+    hear(all)
   }
 
   const keepUnsaved = (intention: Intention, reason: string, state: Unsaved['state']): Unsaved => {
@@ -65,16 +71,18 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
       const drafts = late ? decision.value.map((draft) => ({ ...draft, occurredAt: late.at })) : decision.value
       const sealed = sealAll({ ...writer, ids }, stream, drafts, tipFor(state, writer.replica()), by)
       const entries = sealed.map((event) => event.id)
-      const next = extendBatch(state, sealed)
-      const summary = summaryOf(next)
-      const projection = { shelf: shelfOf(summary), summary }
+      const grown = once(() => {
+        const next = extendBatch(state, sealed)
+        return { next, summary: summaryOf(next) }
+      })
+      const projection = () => ({ shelf: shelfOf(grown().summary), summary: grown().summary })
       const answer = await log.append({ events: sealed, after: state.lastHash, projection })
       switch (answer.state) {
         case 'recorded':
         case 'one-copy':
           batch(() => {
             noteStates(entries, answer.state)
-            publish(next, summary)
+            publish(grown().next, grown().summary)
             recorded?.(entries)
           })
           if (sealed.some(isSignedByTablet)) void signTheEnd(sealed.at(-1)?.hash ?? '')
@@ -150,7 +158,7 @@ export function openDesk(world: HandleWorld, sight: Sight): Desk {
         // One page of this tablet writes after what the other wrote; anything else is read whole.
         if (fresh[0]?.parents[0] !== view.value.state.lastHash) return readAgain()
         publish(extendBatch(view.value.state, fresh))
-        fromElsewhere.value = fresh.at(-1)?.id ?? null
+        hear(fresh)
       }),
     decideHeld: (held) =>
       inTurn(async () => {

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 import type { Event } from '../batch/event'
 import { foldBatch } from '../batch/fold'
 import type { EntryState } from '../ports/event-log'
-import type { Unsaved } from './app'
+import type { FromElsewhere, Unsaved } from './app'
 import type { Desk, HandleWorld, KeptHandle, Sight } from './live-batch'
 import { loadWriting } from './load-writing'
 
@@ -15,7 +15,7 @@ export function openHandle(world: HandleWorld, id: string, events: readonly Even
     view: signal({ state: foldBatch(events) }),
     entryStates,
     unsaved,
-    fromElsewhere: signal<string | null>(null),
+    fromElsewhere: signal<FromElsewhere | null>(null),
     noteStates: (ids, state) => {
       const next = new Map(entryStates.value)
       for (const entry of ids) next.set(entry, state)

@@ -1,4 +1,5 @@
 import { decimalsOf, formatMass, type Micrograms, massUnits, roundToStep } from '../trade/mass'
+import { once } from '../trade/once'
 import { useApp } from './app'
 
 /** Figures and moments as this person writes them. */
@@ -59,14 +60,6 @@ export function useFormat(): Format {
 }
 
 const formats = new Map<string, Format>()
-
-function once<T>(make: () => T): () => T {
-  let made: T | undefined
-  return () => {
-    made ??= make()
-    return made
-  }
-}
 
 const two = (value: number): string => String(value).padStart(2, '0')
 

@@ -4,7 +4,7 @@ import type { BatchState } from '../batch/state'
 import type { BatchSummary } from '../batch/summary'
 import type { DeviceKeys } from '../ports/device-keys'
 import type { EntryState, EventLog, HeldIntention } from '../ports/event-log'
-import type { BatchHandle, Unsaved } from './app'
+import type { BatchHandle, FromElsewhere, Unsaved } from './app'
 import type { Writer } from './writer'
 
 /** A handle with what the batches' keeper needs beside what a place may use. */
@@ -30,7 +30,7 @@ export interface Sight {
   readonly view: Signal<{ readonly state: BatchState }>
   readonly entryStates: Signal<ReadonlyMap<string, EntryState>>
   readonly unsaved: Signal<readonly Unsaved[]>
-  readonly fromElsewhere: Signal<string | null>
+  readonly fromElsewhere: Signal<FromElsewhere | null>
   readonly noteStates: KeptHandle['noteStates']
 }
 

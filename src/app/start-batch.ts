@@ -20,7 +20,7 @@ export async function startBatch(
   if (!decision.ok) return decision
   const sealed = sealAll(writer, `batch:${intention.header.id}`, decision.value, emptyTip, by)
   const state = foldBatch(sealed)
-  const answer = await log.append({ events: sealed, after: null, projection: projectBatch(state) })
+  const answer = await log.append({ events: sealed, after: null, projection: () => projectBatch(state) })
   switch (answer.state) {
     case 'recorded':
     case 'one-copy':

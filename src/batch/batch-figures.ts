@@ -1,5 +1,5 @@
 import { compositionAsMade } from '../trade/composition'
-import { relativeTolerance } from '../trade/tolerance'
+import { relativeTolerance } from '../trade/relative-tolerance'
 import { minutesTaken, temperaturesOf } from './as-made'
 import type { Check } from './formula'
 import type { PlannedLine } from './plan'

@@ -3,7 +3,7 @@ import type { Lot } from './catalogue'
 import type { Gate } from './gate'
 import { msOf } from './instant'
 import type { PlannedStep } from './plan'
-import { openDeviation, statusOf, vesselNow, waitingFor } from './progress'
+import { isWaitedFor, openDeviation, statusOf, vesselNow } from './progress'
 import type { BatchState } from './state'
 import { temperatureGates } from './temperature-gates'
 
@@ -46,7 +46,7 @@ export function lotInUse(state: BatchState, lineId: string, lot?: string): Lot |
 
 function orderGate(state: BatchState, planned: PlannedStep): readonly Gate[] {
   if (!['waiting', 'over'].includes(statusOf(state, planned.id))) return []
-  const steps = waitingFor(state, planned)
+  const steps = planned.waitsFor.filter((id) => isWaitedFor(state, id))
   return steps.length === 0 ? [] : [{ code: 'ORDER', key: 'ORDER', passable: true, steps }]
 }
 

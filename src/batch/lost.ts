@@ -1,5 +1,5 @@
 import type { Micrograms } from '../trade/mass'
-import { openDeviations } from './losses'
+import { openDeviations } from './open-deviations'
 import { startOf } from './rework-start'
 import type { BatchState } from './state'
 

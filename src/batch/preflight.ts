@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
+import { relativeTolerance } from '../trade/relative-tolerance'
 import { reliabilityOf, smallestReliableMass } from '../trade/reliability'
-import { relativeTolerance } from '../trade/tolerance'
 import type { Balance } from './catalogue'
 import type { Finding } from './finding'
 import type { BatchHeader } from './header'

@@ -1,6 +1,6 @@
 import { type Micrograms, roundUpToStep } from '../trade/mass'
+import { relativeTolerance } from '../trade/relative-tolerance'
 import { smallestReliableMass } from '../trade/reliability'
-import { relativeTolerance } from '../trade/tolerance'
 import type { Material } from './catalogue'
 import type { PlannedLine } from './plan'
 

@@ -27,11 +27,8 @@ export const isDone = (state: BatchState, stepId: string): boolean => {
   return status === 'done' || status === 'skipped'
 }
 
-/** Steps that must still be done or skipped before this one, in order. */
-export const waitingFor = (state: BatchState, planned: PlannedStep): readonly string[] =>
-  planned.waitsFor.filter((id) => isWaitedFor(state, id))
-
-const isWaitedFor = (state: BatchState, id: string): boolean => state.plan.byId.has(id) && !isDone(state, id)
+/** Whether this step must still be done or skipped before those that wait for it. */
+export const isWaitedFor = (state: BatchState, id: string): boolean => state.plan.byId.has(id) && !isDone(state, id)
 
 /** Steps that can be worked on now. */
 export const openSteps = (state: BatchState): readonly PlannedStep[] => [...openWithStatus(state).keys()]

@@ -1,6 +1,6 @@
 import type { Micrograms } from '../trade/mass'
+import { relativeTolerance } from '../trade/relative-tolerance'
 import type { Coupling } from '../trade/remedy-model'
-import { relativeTolerance } from '../trade/tolerance'
 import type { Material } from './catalogue'
 import type { SharedLimit } from './formula'
 import type { PlannedLine } from './plan'

@@ -1,7 +1,7 @@
 import { accept, refuse } from '../trade/result'
 import { remediesFor, vesselToDiscard } from './deviation'
 import type { Intention } from './intention'
-import { openDeviations } from './losses'
+import { openDeviations } from './open-deviations'
 import type { Decision } from './refusal'
 import { keepsLimits } from './remedy-figures'
 import type { BatchState, DeviationState } from './state'

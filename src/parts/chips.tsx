@@ -12,18 +12,16 @@ interface TimerChipProps {
   href?: string | undefined
   /** Solid caution, waiting to be stopped. */
   ringing?: boolean | undefined
-  /** The tablet's clock was changed by so much ("1 h"); the timer kept its length. */
-  clockMoved?: string | undefined
   tone?: 'rim' | 'caution' | undefined
 }
 
-export const TimerChip = ({ icon, small, bold, onPress, href, ringing, clockMoved, tone = 'rim' }: TimerChipProps) => {
+export const TimerChip = ({ icon, small, bold, onPress, href, ringing, tone = 'rim' }: TimerChipProps) => {
   const look = classes('chip', ringing ? 'chip-ringing on-solid' : `chip-${tone}`)
   const inside = (
     <>
       <Icon name={ringing ? 'bell-ring' : icon} size={26} />
       <span class="chip-words">
-        <span class="chip-small">{clockMoved === undefined ? small : `${small}, clock moved ${clockMoved}`}</span>
+        <span class="chip-small">{small}</span>
         <span class="chip-bold">{bold}</span>
       </span>
     </>

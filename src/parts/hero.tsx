@@ -1,5 +1,4 @@
 import './hero.css'
-import type { ComponentChildren } from 'preact'
 import { Mark } from './mark.tsx'
 import { Said } from './said.tsx'
 import { widthEm } from './text-width.ts'
@@ -40,6 +39,3 @@ export const StateLine = ({ state, text }: StateLineProps) => (
     <Said text={state === 'within' ? 'Within the band' : state === 'over' ? 'Over the band' : ''} />
   </>
 )
-
-/** The sentence that leads to the number: "pH 5.38 now. Add". */
-export const SayLine = ({ children }: { children: ComponentChildren }) => <p class="say-line">{children}</p>

@@ -39,7 +39,8 @@ export interface AppendRequest {
   readonly events: readonly Event[]
   /** The hash of the last entry the writer had seen, null for a new stream. Another one there: `conflict`. */
   readonly after: string | null
-  readonly projection: Projection
+  /** Asked while the log is at work, once for every try. */
+  readonly projection: () => Projection
 }
 
 export type AppendAnswer =

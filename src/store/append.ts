@@ -21,12 +21,15 @@ export async function appendEntries(
   const events = tx.objectStore('events')
   const heads = tx.objectStore('heads')
   const write = async (): Promise<'written' | 'conflict'> => {
-    const row = await heads.get(first.stream)
+    const asked = heads.get(first.stream)
+    // Worked out while the database looks for the row.
+    const projection = request.projection()
+    const row = await asked
     if ((row?.hash ?? null) !== request.after) {
       const [twin] = await Promise.all([events.get(keyOf(first)), tx.done])
       return twin?.hash === first.hash ? 'written' : 'conflict'
     }
-    const next = headAfter(row, request.events, request.projection)
+    const next = headAfter(row, request.events, projection)
     const adds = request.events.map((event) => events.add(event, keyOf(event)))
     await Promise.all([...adds, next && heads.put(next), endOf(tx)])
     return 'written'

@@ -61,7 +61,7 @@ export function memoryStore(firstReplica: string, project = plainly): MemoryStor
     if ((row?.hash ?? null) !== request.after)
       return events.some(({ hash }) => hash === first.hash) ? 'written' : 'conflict'
     streams.set(first.stream, [...events, ...request.events])
-    const next = headAfter(row, request.events, request.projection)
+    const next = headAfter(row, request.events, request.projection())
     if (next) rows.set(first.stream, next)
     return 'written'
   }

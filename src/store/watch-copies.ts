@@ -88,7 +88,7 @@ export function watchCopies(parts: WatchParts, hooks: WatchHooks): Watch {
     const before = await log.read(storageStream)
     const place = { stream: storageStream, replica: log.replica, id: parts.newId(), at: await parts.now(), by: '' }
     const event = seal({ kind: 'healed', body: { ...report } }, tipOf(before, log.replica), place)
-    const projection = project(storageStream, [...before, event])
+    const projection = () => project(storageStream, [...before, event])
     const answer = await log.append({ events: [event], after: before.at(-1)?.hash ?? null, projection })
     if (answer.state === 'conflict') await record(report)
   }

@@ -11,14 +11,14 @@ export interface Band {
 export type Judgement = 'under' | 'within' | 'over'
 
 /** Where a formula states nothing: ±1 % of the target. */
-const usual: Tolerance = { relative: 0.01 }
+export const usualTolerance: Tolerance = { relative: 0.01 }
 
 /**
  * The band round a target: the stated tolerance rounded inward to the balance's readability, but never narrower than
  * one step each side of the rounded target. A target of one step or more is never met by an empty pan.
  */
 export function bandOf(targetUg: Micrograms, tolerance: Tolerance | undefined, stepUg: Micrograms): Band {
-  const halfUg = halfWidth(targetUg, tolerance ?? usual)
+  const halfUg = halfWidth(targetUg, tolerance ?? usualTolerance)
   const roundedUg = roundToStep(targetUg, stepUg)
   const lowUg = Math.min(roundUpToStep(targetUg - halfUg, stepUg), roundedUg - stepUg)
   const highUg = Math.max(roundDownToStep(targetUg + halfUg, stepUg), roundedUg + stepUg)
@@ -30,12 +30,6 @@ export function judge(netUg: Micrograms, band: Band, stepUg: Micrograms): Judgem
   const roundedUg = roundToStep(netUg, stepUg)
   if (roundedUg < band.lowUg) return 'under'
   return roundedUg > band.highUg ? 'over' : 'within'
-}
-
-/** A tolerance as a fraction of its target, which is how the balance's smallest reliable mass is reckoned. */
-export function relativeTolerance(targetUg: Micrograms, tolerance: Tolerance | undefined): number {
-  const stated = tolerance ?? usual
-  return 'relative' in stated ? stated.relative : stated.absoluteUg / targetUg
 }
 
 /** Whole micrograms at or below the stated half-width: rounding it down rounds both ends inward. */

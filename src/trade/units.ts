@@ -2,6 +2,7 @@ import type { ConstantNode, MathNode, OperatorNode, ParenthesisNode } from 'math
 import { times as product, ratioOf } from './decimal'
 import { type Micrograms, massFromRatio } from './mass'
 import { checkNumber, type NumberOptions, type NumberRefusal, readDecimal, readMass, splitUnit } from './number-text'
+import { once } from './once'
 import { type Result, refuse } from './result'
 
 export type Dimension = 'mass' | 'temperature' | 'volume' | 'viscosity' | 'time'
@@ -89,15 +90,6 @@ const loadMath = once(async () => {
   const { create, parseDependencies = {} } = await import('mathjs/number')
   return create({ parseDependencies })
 })
-
-function once<T>(make: () => Promise<T>): () => Promise<T> {
-  const made: Promise<T>[] = []
-  return () => {
-    const promise = made[0] ?? make()
-    made[0] = promise
-    return promise
-  }
-}
 
 /** The worth of a sum, or nothing where it is not one. */
 async function worthOfSum(text: string): Promise<number | undefined> {

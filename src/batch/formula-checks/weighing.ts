@@ -1,5 +1,5 @@
+import { relativeTolerance } from '../../trade/relative-tolerance'
 import { smallestReliableMass } from '../../trade/reliability'
-import { relativeTolerance } from '../../trade/tolerance'
 import type { FormulaCheck } from './check'
 import type { Checked } from './lines'
 

@@ -3,9 +3,13 @@ import { Notice } from '../../parts/notice'
 import { useRun } from './run-context'
 import { useSay } from './use-say'
 
-/** What another page just wrote into this batch. */
+const showsForMs = 8000
+
+/** What another page just wrote into this batch, for a few seconds. */
 export function Elsewhere() {
   const say = useSay()
-  const event = useRun().elsewhere.value
-  return event === null ? null : <Notice icon="users" title={`On another page: ${wordsOf(event, say)}`} live />
+  const { app, handle } = useRun()
+  const heard = handle.fromElsewhere.value
+  if (heard === null || app.nowMs.value - heard.atMs > showsForMs) return null
+  return <Notice icon="users" title={`On another page: ${wordsOf(heard.event, say)}`} live />
 }

@@ -163,7 +163,6 @@ export function createRunModel(app: App, handle: BatchHandle, options: RunOption
       follow()
       keep()
       stopWatching()
-      signals.dispose()
       app.awake.release()
     },
   }

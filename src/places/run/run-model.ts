@@ -1,7 +1,6 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import type { App, BatchHandle } from '../../app/app'
 import type { Refusal } from '../../app/refusals'
-import type { Event } from '../../batch/event'
 import type { Gate } from '../../batch/gate'
 import type { Intention } from '../../batch/intention'
 import type { PlannedStep } from '../../batch/plan'
@@ -79,8 +78,6 @@ export interface RunSignals {
   readonly deviation: ReadonlySignal<DeviationState | null>
   readonly timers: ReadonlySignal<readonly TimerFact[]>
   readonly checksDue: ReadonlySignal<number>
-  /** What another page just wrote into this batch, for a few seconds. */
-  readonly elsewhere: ReadonlySignal<Event | null>
 }
 
 export interface RunActions {

@@ -9,17 +9,14 @@ import { checksDueNow, timersOf } from './timers'
 import type { Reckoner } from './typed'
 import { judgeNet, lastReadingUg, lotInUse, type Net, netTyped, weighingInHand } from './weigh-model'
 
-/** How long a line about another page stays. */
-const showsElsewhereMs = 8000
-
-/** Everything the screen reads of a run. `dispose` ends what listens to the other pages. */
+/** Everything the screen reads of a run. */
 export function createRunSignals(
   app: App,
   handle: BatchHandle,
   stepId: ReadonlySignal<string | null>,
   drafts: DraftBook,
   reckoner: Reckoner,
-): RunSignals & { readonly dispose: () => void } {
+): RunSignals {
   // The state may be grown in place: only the view is new each time, so every computed reads it afresh.
   const state = () => handle.view.value.state
   const draft = computed(() => drafts.of(stepId.value ?? ''))
@@ -43,7 +40,6 @@ export function createRunSignals(
       if (id === null || rules.value === null) return []
       return rules.value.gatesOf(state(), id, app.nowMs.value, moment, lotInUse(state(), id, draft.value))
     })
-  const { elsewhere, dispose } = listenElsewhere(app, handle)
   return {
     stepId,
     planned,
@@ -56,21 +52,5 @@ export function createRunSignals(
     deviation: computed(() => (stepId.value === null ? null : (openDeviation(state(), stepId.value) ?? null))),
     timers: computed(() => timersOf(state(), handle.id, app.batches.inHand.value, app.nowMs.value)),
     checksDue: computed(() => checksDueNow(app.batches.inHand.value, app.nowMs.value)),
-    elsewhere,
-    dispose,
   }
-}
-
-function listenElsewhere(app: App, handle: BatchHandle) {
-  const arrived = signal<{ readonly entry: string; readonly atMs: number } | null>(null)
-  const heardBefore = handle.fromElsewhere.peek()
-  const dispose = handle.fromElsewhere.subscribe((entry) => {
-    if (entry !== null && entry !== heardBefore) arrived.value = { entry, atMs: app.clock.nowMs() }
-  })
-  const elsewhere = computed(() => {
-    const now = arrived.value
-    if (now === null || app.nowMs.value - now.atMs > showsElsewhereMs) return null
-    return handle.view.value.state.entries.findLast(({ event }) => event.id === now.entry)?.event ?? null
-  })
-  return { elsewhere, dispose }
 }

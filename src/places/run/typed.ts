@@ -23,8 +23,8 @@ type Worth = (
 ) => Promise<{ ok: true; value: number } | { ok: false; refusal: QuantityRefusal }>
 
 const fetchWorth: Worth = async (text, dimension) => {
-  const { evaluateSum, readQuantity } = await import('../../trade/units')
-  return dimension ? readQuantity(text, dimension) : evaluateSum(text)
+  const units = await import('../../trade/units')
+  return dimension ? units.readQuantity(text, dimension) : units.evaluateSum(text)
 }
 
 /**

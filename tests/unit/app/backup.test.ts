@@ -79,7 +79,10 @@ describe('what a file would bring, in words', () => {
   test('[I72] what differs is called by its name, and what becomes of both is said', async () => {
     const { log } = memoryStore('r1')
     const { events } = write('formula:f', 1)
-    await log.append({ ...request(events), projection: { shelf: 'here', summary: { code: 'QW-GEL-03', name: 'Gel' } } })
+    await log.append({
+      ...request(events),
+      projection: () => ({ shelf: 'here', summary: { code: 'QW-GEL-03', name: 'Gel' } }),
+    })
     const rows = await meetingRows(log, [
       meeting('formula:f', { fileIsLast: true }),
       meeting('formula:f'),

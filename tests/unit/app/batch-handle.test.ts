@@ -10,7 +10,7 @@ import { grams } from '../../support/batch'
 import { lotionHeader } from '../../support/formulas'
 
 const header = lotionHeader()
-const projection = { shelf: 'in-hand', summary: null }
+const projection = () => ({ shelf: 'in-hand', summary: null })
 const weigh = (step: string, text: string) =>
   ({ do: 'weigh', step, reading: { mode: 're-tare', readingUg: grams(text) } }) as const
 
@@ -99,7 +99,7 @@ describe('two pages on one batch', () => {
     world.store.receive({ events, after: state().lastHash, projection })
     await handle.intend({ do: 'note', text: 'seen' })
     expect(isDone(state(), 'b-shea')).toBe(true)
-    expect(handle.fromElsewhere.value).toBe(events.at(-1)?.id)
+    expect(handle.fromElsewhere.value?.event.id).toBe(events.at(-1)?.id)
   })
 })
 

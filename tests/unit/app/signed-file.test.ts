@@ -35,7 +35,7 @@ const closed = (decision: string): readonly Draft[] => [
 
 async function fileOf(events: readonly Event[]): Promise<Blob> {
   const { log, archive } = memoryStore('there')
-  await log.append({ events, after: null, projection: { shelf: 'finished', summary: null } })
+  await log.append({ events, after: null, projection: () => ({ shelf: 'finished', summary: null }) })
   const answer = await archive.write(['batch:one'], '2026-11-24T11:00:00Z')
   if (!answer.ok) throw new Error(answer.refusal.code)
   return answer.value.file

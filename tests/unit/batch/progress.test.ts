@@ -3,6 +3,7 @@ import {
   bandOfStep,
   isDone,
   isOver,
+  isWaitedFor,
   nextStep,
   openSteps,
   statusOf,
@@ -12,7 +13,6 @@ import {
   totalsOfPhase,
   vesselNow,
   vesselTargetUg,
-  waitingFor,
 } from '../../../src/batch/progress'
 import { endVessel, lastVessel } from '../../../src/batch/remedy-problem'
 import { usedLots } from '../../../src/batch/used-lots'
@@ -27,7 +27,8 @@ describe('[W20] how a step stands', () => {
     const bench = openTestBench(lotionHeader())
     expect(statusOf(bench.state, 'none-such')).toBe('waiting')
     expect(statusOf(bench.state, 'a-hydrate')).toBe('waiting')
-    expect(waitingFor(bench.state, planned(bench, 'a-hydrate'))).toContain('a-slurry-in')
+    expect(planned(bench, 'a-hydrate').waitsFor).toContain('a-slurry-in')
+    expect(isWaitedFor(bench.state, 'a-slurry-in')).toBe(true)
     runUpTo(bench, 'a-hydrate')
     expect(statusOf(bench.state, 'a-hydrate')).toBe('open')
     bench.timer('a-hydrate', 20)

@@ -41,7 +41,10 @@ describe('heads', () => {
     const { store } = await openPage(tablet)
     const { events } = write('batch:a', 3)
     await store.log.append(request(events.slice(0, 1)))
-    await store.log.append({ ...request(events.slice(1)), projection: { shelf: 'open', summary: { code: 'A1' } } })
+    await store.log.append({
+      ...request(events.slice(1)),
+      projection: () => ({ shelf: 'open', summary: { code: 'A1' } }),
+    })
     expect(await store.log.head('batch:a')).toEqual({
       stream: 'batch:a',
       family: 'batch',

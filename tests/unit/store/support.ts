@@ -187,7 +187,7 @@ export function write(stream: string, count: number, replica = 'r1', after: Tip 
 export const request = (events: readonly Event[]): AppendRequest => ({
   events,
   after: events[0]?.parents[0] ?? null,
-  projection: project('', events),
+  projection: () => project('', events),
 })
 
 export const idsOf = (events: readonly Event[]): readonly string[] => events.map((event) => event.id)

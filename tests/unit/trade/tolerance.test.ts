@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { bandOf, judge, relativeTolerance } from '../../../src/trade/tolerance'
+import { relativeTolerance } from '../../../src/trade/relative-tolerance'
+import { bandOf, judge } from '../../../src/trade/tolerance'
 
 describe('the band of a line', () => {
   test.each([

@@ -1,6 +1,6 @@
 import type { KindOf } from '../../../batch/step'
 import { TextField } from '../../../parts/form'
-import { SayLine } from '../../../parts/hero'
+import { SayLine } from '../../../parts/say-line'
 import { ProcessLayout } from './layout'
 import { SecondPerson } from './second-person'
 import { useStep } from './use-step'

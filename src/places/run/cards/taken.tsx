@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { KindOf } from '../../../batch/step'
-import { HeroNumber, SayLine } from '../../../parts/hero'
+import { HeroNumber } from '../../../parts/hero'
+import { SayLine } from '../../../parts/say-line'
 import { massIn } from '../../../trade/ledger'
 import { NoteAct, ProcessLayout } from './layout'
 import { useStep } from './use-step'

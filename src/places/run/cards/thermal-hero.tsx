@@ -1,6 +1,7 @@
 import { useFormat } from '../../../app/format'
 import type { KindOf } from '../../../batch/step'
-import { HeroNumber, SayLine, StateLine } from '../../../parts/hero'
+import { HeroNumber, StateLine } from '../../../parts/hero'
+import { SayLine } from '../../../parts/say-line'
 import type { ThermalWords } from './thermal-words'
 import type { StepClock } from './use-clock'
 import { useStep } from './use-step'
