@@ -13,7 +13,7 @@ interface RecordLook {
 export function WeighRecord() {
   const run = useRun()
   const look = useRecordLook()
-  return <RecordButton {...look} onPress={() => void run.record()} />
+  return <RecordButton {...look} onPress={run.record} />
 }
 
 function useRecordLook(): RecordLook {
