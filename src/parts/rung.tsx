@@ -17,9 +17,9 @@ const words: Record<RungState, string> = {
   part: 'part weighed',
 }
 
-/** The steps of one phase, from top to bottom. */
-export const RungList = ({ label, children }: { label: string; children: ComponentChildren }) => (
-  <ol class="rungs" aria-label={label}>
+/** Steps from top to bottom, `rungs` of them; lists right behind one another are one ladder. */
+export const RungList = ({ label, rungs, children }: { label: string; rungs: number; children: ComponentChildren }) => (
+  <ol class="rungs" aria-label={label} style={{ '--rungs': rungs }}>
     {children}
   </ol>
 )

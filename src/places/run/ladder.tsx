@@ -15,6 +15,15 @@ const CupsWaiting = latePart(() => import('./cups-waiting'), 'CupsWaiting')
 
 /** Phases and their steps, actual beside target, how much is in; the way to add what was not planned. */
 export function Ladder() {
+  return (
+    <nav class="ladder" aria-label="Steps of the batch">
+      <LadderSteps />
+      <LadderFoot />
+    </nav>
+  )
+}
+
+function LadderSteps() {
   const run = useRun()
   const phases = ladderOf(run, useFormat())
   const steps = useRef<HTMLDivElement>(null)
@@ -23,15 +32,12 @@ export function Ladder() {
     steps.current?.querySelector('.rung-now, .rung-over, .rung:is(.rung-looking)')?.scrollIntoView({ block: 'nearest' })
   }, [stepId])
   return (
-    <nav class="ladder" aria-label="Steps of the batch">
-      <div class="ladder-steps" ref={steps}>
-        {phases.map((phase) => (
-          <Phase key={phase.letter} phase={phase} />
-        ))}
-        <CupsWaiting />
-      </div>
-      <LadderFoot />
-    </nav>
+    <div class="ladder-steps" ref={steps}>
+      {phases.map((phase) => (
+        <Phase key={phase.letter} phase={phase} />
+      ))}
+      <CupsWaiting />
+    </div>
   )
 }
 
@@ -61,10 +67,10 @@ function Phase({ phase }: { phase: LadderPhase }) {
   )
 }
 
-export function LadderFoot() {
+function LadderFoot() {
   const run = useRun()
   const format = useFormat()
-  const totals = totalsOf(run.standing.value.state)
+  const totals = totalsOf(run.handle.view.value.state)
   return (
     <div class="ladder-foot">
       <div class="ladder-acts">

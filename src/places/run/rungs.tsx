@@ -5,34 +5,49 @@ import type { LadderRung } from './ladder-of'
 import { useRun } from './run-context'
 
 interface Drawn {
-  readonly rung: LadderRung
-  readonly node: VNode
+  readonly rungs: readonly LadderRung[]
+  readonly nodes: readonly (VNode | undefined)[]
+  readonly list: VNode
 }
 
-/** The steps of an open phase. One that shows what it showed before is not drawn again: a ladder can be long. */
+/** A ladder can be long: the browser leaves out lists that are out of sight, and a rung by itself costs it more than that. */
+const mostInList = 16
+
+/** The steps of an open phase. What shows what it showed before is not drawn again. */
 export function Rungs({ label, rungs }: { label: string; rungs: readonly LadderRung[] }) {
   const run = useRun()
-  const before = useRef<ReadonlyMap<string, Drawn>>(new Map())
+  const before = useRef<readonly Drawn[]>([])
   const press = (id: string) => {
     run.take(id)
     if (run.sheet.value?.name === 'steps') run.sheet.value = null
   }
-  const drawn = rungs.map((rung): Drawn => {
-    const known = before.current.get(rung.id)
-    return known && isSame(known.rung, rung) ? known : { rung, node: nodeOf(rung, press) }
-  })
-  before.current = new Map(drawn.map((each) => [each.rung.id, each]))
-  return <RungList label={label}>{drawn.map(({ node }) => node)}</RungList>
+  const drawn: Drawn[] = []
+  for (let from = 0; from < rungs.length; from += mostInList) {
+    const name = from === 0 ? label : `${label}, from ${from + 1}`
+    drawn.push(draw(name, rungs.slice(from, from + mostInList), press, before.current[drawn.length]))
+  }
+  before.current = drawn
+  return <>{drawn.map(({ list }) => list)}</>
 }
 
-const nodeOf = ({ id, state, title, value, looking, entry }: LadderRung, press: (id: string) => void): VNode => (
-  <Rung key={id} state={state} title={title} value={value} looking={looking} entry={entry} onPress={() => press(id)} />
-)
+function draw(label: string, rungs: readonly LadderRung[], press: (id: string) => void, known?: Drawn): Drawn {
+  const nodes = rungs.map(({ id, ...rung }, at) =>
+    isSame(rungs[at], known?.rungs[at]) ? known?.nodes[at] : <Rung key={id} {...rung} onPress={() => press(id)} />,
+  )
+  if (known?.nodes.length === nodes.length && nodes.every((node, at) => node === known.nodes[at])) return known
+  const list = (
+    <RungList key={label} label={label} rungs={rungs.length}>
+      {nodes}
+    </RungList>
+  )
+  return { rungs, nodes, list }
+}
 
-const isSame = (one: LadderRung, other: LadderRung): boolean =>
-  one.state === other.state &&
-  one.title === other.title &&
-  one.value === other.value &&
-  one.looking === other.looking &&
-  one.entry?.id === other.entry?.id &&
-  one.entry?.state === other.entry?.state
+const isSame = (one: LadderRung | undefined, other: LadderRung | undefined): boolean =>
+  one?.id === other?.id &&
+  one?.state === other?.state &&
+  one?.title === other?.title &&
+  one?.value === other?.value &&
+  one?.looking === other?.looking &&
+  one?.entry?.id === other?.entry?.id &&
+  one?.entry?.state === other?.entry?.state
