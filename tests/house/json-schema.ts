@@ -58,10 +58,8 @@ const partOf = (schema: GenericSchema): Json => jsonOf(schema as unknown as Part
 function jsonOf(part: Part): Json {
   const [own, ...checks] = part.pipe ?? [part]
   if (own === undefined) throw new Error('An empty pipe')
-  return checks.reduce<Json>(
-    (json, check) => ({ ...json, ...checkOf(check, json.type) }),
-    own.pipe ? jsonOf(own) : kindOf(own),
-  )
+  const json = own.pipe ? jsonOf(own) : kindOf(own)
+  return Object.assign({}, json, ...checks.map((check) => checkOf(check, json.type)))
 }
 
 function kindOf(part: Part): Json {
