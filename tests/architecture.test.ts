@@ -80,13 +80,17 @@ describe('who may import whom', () => {
   rule('only store imports idb', () =>
     importing(scripts, ({ room }, each) => room !== 'store' && isPackage(each, 'idb')),
   )
-  rule('only trade/units.ts imports mathjs, and only dynamically', () =>
-    importing(
+  rule('only trade/arithmetic.ts imports mathjs, and only trade/load-arithmetic.ts imports that, dynamically', () => [
+    ...importing(
+      scripts,
+      ({ path }, each) => isPackage(each, 'mathjs') && !each.typesOnly && path !== 'src/trade/arithmetic.ts',
+    ),
+    ...importing(
       scripts,
       ({ path }, each) =>
-        isPackage(each, 'mathjs') && !each.typesOnly && (path !== 'src/trade/units.ts' || !each.dynamic),
+        each.target === 'src/trade/arithmetic.ts' && !(path === 'src/trade/load-arithmetic.ts' && each.dynamic),
     ),
-  )
+  ])
   rule('only trade/solve.ts imports the solver', () =>
     importing(scripts, ({ path }, each) => path !== 'src/trade/solve.ts' && isPackage(each, 'yalps')),
   )

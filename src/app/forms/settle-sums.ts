@@ -14,7 +14,7 @@ export async function settleSums(specs: readonly FieldSpec[], values: Values, ma
 
 /** The library of sums is loaded the first time that somebody types one. */
 async function worthOf(text: string, mark: '.' | ','): Promise<string> {
-  const { evaluateSum } = await import('../../trade/units')
+  const { evaluateSum } = await import('../../trade/typed-sum')
   const worth = await evaluateSum(text)
   return worth.ok ? showNumber(worth.value, mark) : text
 }

@@ -12,7 +12,7 @@ export function useSum(text: string): string | null {
   useEffect(() => {
     if (sum === null) return
     let here = true
-    void import('../../trade/units.ts')
+    void import('../../trade/typed-sum.ts')
       .then(({ evaluateSum }) => evaluateSum(sum))
       .then((worth) => {
         if (here) setKnown({ sum, worth: worth.ok ? `= ${showNumber(worth.value, mark)}` : null })

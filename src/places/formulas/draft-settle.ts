@@ -23,7 +23,7 @@ export async function settleDraft(draft: FormulaDraft, world: ReadWorld, mark: '
 
 /** The worth of sums that are not known yet, by their text. */
 export async function worthOfSums(texts: readonly string[]): Promise<ReadonlyMap<string, number>> {
-  const { evaluateSum } = await import('../../trade/units')
+  const { evaluateSum } = await import('../../trade/typed-sum')
   const worths = await Promise.all(texts.map((text) => evaluateSum(text)))
   return new Map(texts.flatMap((text, at) => (worths[at]?.ok ? [[text, worths[at].value] as const] : [])))
 }

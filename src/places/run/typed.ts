@@ -23,8 +23,8 @@ type Worth = (
 ) => Promise<{ ok: true; value: number } | { ok: false; refusal: QuantityRefusal }>
 
 const fetchWorth: Worth = async (text, dimension) => {
-  const units = await import('../../trade/units')
-  return dimension ? units.readQuantity(text, dimension) : units.evaluateSum(text)
+  if (dimension) return (await import('../../trade/units')).readQuantity(text, dimension)
+  return (await import('../../trade/typed-sum')).evaluateSum(text)
 }
 
 /**

@@ -3,7 +3,7 @@ import type { StartRefusal } from '../../app/refusals/forms-start'
 import { type Micrograms, massFromUnit, massUnits, roundToStep } from '../../trade/mass'
 import { isSum, type NumberRefusal, readMass, splitUnit } from '../../trade/number-text'
 import { accept, type Result, refuse } from '../../trade/result'
-import { evaluateSum } from '../../trade/units'
+import { evaluateSum } from '../../trade/typed-sum'
 import type { SizeUnit } from './choice'
 
 /** One tonne: beyond it a typing slip is likelier than a batch. */
