@@ -19,6 +19,7 @@ export const clock = webClock(async () => (await import('./devices/on-demand')).
 const openHere = () =>
   openStore({
     workerUrl: urls.journalWorker,
+    recordsSoon: location.hash.startsWith('#/run'),
     loadProject: async () => (await loadWriting()).projectStream,
     newId: () => ids.next(),
     now: async () => (await import('./batch/iso-of')).isoOf(clock.nowMs(), clock.offsetMinutes()),

@@ -1,8 +1,9 @@
 import { type Event, inFoldOrder } from '../batch/event'
 import { endOf } from './append'
 import type { Database } from './database'
-import { keyOf, ofStream } from './entry-key'
+import { keyOf } from './entry-key'
 import { headOf, type Project } from './head-row'
+import { ofStream } from './of-stream'
 import { whole } from './whole-database'
 
 export interface Union {

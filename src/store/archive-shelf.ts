@@ -1,9 +1,9 @@
 import { type Event, inFoldOrder } from '../batch/event'
 import { addMissing } from './add-missing'
 import type { Connection } from './connection'
-import { ofStream } from './entry-key'
 import type { Project } from './head-row'
 import type { Journal } from './journal-port'
+import { ofStream } from './of-stream'
 import type { SecondCopy } from './second-copy'
 import { whole } from './whole-database'
 

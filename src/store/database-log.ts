@@ -1,9 +1,9 @@
 import { type Event, inFoldOrder } from '../batch/event'
 import type { EventLog, HeadQuery } from '../ports/event-log'
 import type { Connection } from './connection'
-import { ofStream } from './entry-key'
 import { isStorageFault } from './faults'
 import { orderOf, toHead } from './head-list'
+import { ofStream } from './of-stream'
 import type { HeadRow } from './schema'
 
 type LogPart = Pick<EventLog, 'read' | 'heads' | 'head'>

@@ -3,10 +3,10 @@ import type { HealReport } from '../ports/event-log'
 import { addMissing, type Union } from './add-missing'
 import { differences } from './compare-copies'
 import type { Database } from './database'
-import { ofStream } from './entry-key'
 import type { Project } from './head-row'
 import { eventText } from './journal-line'
 import type { Journal } from './journal-port'
+import { ofStream } from './of-stream'
 import { sumsOf } from './sums-of'
 
 export interface HealOptions {

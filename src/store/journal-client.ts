@@ -5,7 +5,7 @@ import type { JournalCall, JournalReply, JournalRequest } from './journal-worker
 export interface JournalClientOptions {
   readonly workerUrl: WorkerUrl
   /** Started already, for the first time. */
-  readonly early: EarlyThread
+  readonly early: EarlyThread | null
   readonly pageId: string
   /** The page's lock: without it another page would take its file for one that is no longer written. */
   readonly locked: Promise<void>
@@ -77,7 +77,7 @@ export function journalClient(options: JournalClientOptions): JournalClient {
   async function launch(): Promise<boolean> {
     if (state === 'missing') return false
     if (typeof Worker === 'undefined' || !navigator.storage?.getDirectory) {
-      options.early.take()?.terminate()
+      options.early?.take()?.terminate()
       become('missing')
       return false
     }
@@ -85,7 +85,7 @@ export function journalClient(options: JournalClientOptions): JournalClient {
     incarnation += 1
     try {
       const { early, workerUrl, pageId } = options
-      const started = early.take() ?? newThread(workerUrl, { pageId, incarnation })
+      const started = early?.take() ?? newThread(workerUrl, { pageId, incarnation })
       started.addEventListener('message', receive)
       started.addEventListener('error', () => worker === started && end('The journal stopped'))
       worker = started

@@ -4,10 +4,12 @@ import type { Project } from './head-row'
 import { earlyThread, type WorkerUrl } from './journal-thread'
 import { pageLock, webLocks } from './locks'
 import { otherPages } from './pages'
-import { storageState } from './storage-state'
+import { type StateHolder, storageState } from './storage-state'
 
 export interface StoreOptions {
   readonly workerUrl: WorkerUrl
+  /** On a screen where nothing can be recorded the journal begins once that stands: both are slower side by side. */
+  readonly recordsSoon: boolean
   readonly loadProject: () => Promise<Project>
   readonly newId: () => string
   /** ISO 8601 with the local offset. */
@@ -27,11 +29,12 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
   const pageId = options.newId()
   const locks = webLocks()
   const state = storageState()
-  const early = earlyThread(options.workerUrl, { pageId, incarnation: 1 })
+  const early = options.recordsSoon ? earlyThread(options.workerUrl, { pageId, incarnation: 1 }) : null
   const locked = locks.keep(pageLock(pageId))
   locked.catch(() => undefined)
-  const journal = import('./journal-client').then(({ journalClient }) => {
-    const client = journalClient({
+  const openJournal = async () => {
+    if (!options.recordsSoon) await untilDrawn(state)
+    const client = (await import('./journal-client')).journalClient({
       workerUrl: options.workerUrl,
       early,
       pageId,
@@ -40,7 +43,8 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
     })
     void client.start()
     return client
-  })
+  }
+  const journal = openJournal()
   const store = await buildStore({ ...options, journal, locks, pageId, pages: otherPages(), state, patienceMs })
   const { log, drafts, archive } = store
   void log.ready().then(async () => {
@@ -49,3 +53,11 @@ export async function openStore(options: StoreOptions): Promise<OpenedStore> {
   })
   return { log, drafts, archive, askToKeep: () => state.persist(), keyShelf: async () => (await store.copies).keyShelf }
 }
+
+/** The database has answered, or does not, and what is read from it for the first screen is mostly drawn. */
+async function untilDrawn(state: StateHolder): Promise<void> {
+  await Promise.race([new Promise((answered) => state.onChange(answered)), pause(500)])
+  await pause(50)
+}
+
+const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms))

@@ -1,6 +1,6 @@
 import type { Connection } from './connection'
-import { ofStream } from './entry-key'
 import type { Journal } from './journal-port'
+import { ofStream } from './of-stream'
 import { whole } from './whole-database'
 
 const restMs = 50

@@ -16,12 +16,14 @@ import { against, median, rounded } from './statistics.ts'
 const batches = Number(process.env.BENCH_BATCHES ?? 5_000)
 const entriesEach = Number(process.env.BENCH_ENTRIES ?? 100)
 const inHand = 5
-const rounds = 7
+const rounds = 11
 
 declare global {
   interface Window {
     openedAtMs: number
     startedAtMs: number
+    /** Batches on the bench at that moment. */
+    cardsAtStart: number
   }
 }
 
@@ -148,7 +150,9 @@ async function inFreshBrowser(
     window.openedAtMs = 0
     window.startedAtMs = 0
     new MutationObserver(() => {
-      if (document.documentElement?.dataset.started !== undefined) window.startedAtMs ||= performance.now()
+      if (document.documentElement?.dataset.started === undefined || window.startedAtMs !== 0) return
+      window.startedAtMs = performance.now()
+      window.cardsAtStart = document.querySelectorAll('.bench-cards > li').length
     }).observe(document, { subtree: true, childList: true, attributeFilter: ['data-started'] })
     Object.defineProperty(indexedDB, 'open', {
       value(...args: [string, number]) {
@@ -192,5 +196,10 @@ function openAtOnce([name, version, at]: readonly [string, number, string]): voi
 /** From the opening of the database to the bench with what is in hand. */
 async function openApp(page: Page): Promise<number> {
   await page.locator('html[data-started]').waitFor({ state: 'attached' })
-  return page.evaluate(() => window.startedAtMs - window.openedAtMs)
+  const { ms, cards } = await page.evaluate(() => ({
+    ms: window.startedAtMs - window.openedAtMs,
+    cards: window.cardsAtStart,
+  }))
+  if (cards !== inHand) throw new Error(`The bench showed ${cards} of ${inHand} batches when the app had started.`)
+  return ms
 }

@@ -22,10 +22,7 @@ type Worth = (
   dimension?: Dimension,
 ) => Promise<{ ok: true; value: number } | { ok: false; refusal: QuantityRefusal }>
 
-const fetchWorth: Worth = async (text, dimension) => {
-  if (dimension) return (await import('../../trade/units')).readQuantity(text, dimension)
-  return (await import('../../trade/typed-sum')).evaluateSum(text)
-}
+const fetchWorth: Worth = async (...typed) => (await import('../../trade/read-typed')).readTyped(...typed)
 
 /**
  * Reads typed texts. A sum, or a number with its unit, is worked out once, by the arithmetic that is fetched when the
