@@ -103,7 +103,10 @@ const massesOf = ({ held }: Scaled, values: readonly number[]): number[] =>
 const finalOf = ({ lines }: RemedyProblem, additionsUg: readonly number[]): readonly number[] =>
   lines.map(({ massUg }, line) => massUg + (additionsUg[line] ?? 0))
 
-/** Of the couplings those that cannot be kept together: each is left out where it is impossible without it too. */
+/**
+ * Of the couplings those that cannot be kept together: each is left out where it is impossible without it too. Where the
+ * solver gave up on all of them, fewer may still be known to be impossible.
+ */
 async function whyNot(
   problem: RemedyProblem,
   aim: Aim,
@@ -111,22 +114,20 @@ async function whyNot(
 ): Promise<RemedyRefusal> {
   const relaxed = closedForm[aim](problem)
   if (!relaxed.feasible) return relaxed.why
-  if (why === 'gave-up') return { code: 'NOT_SOLVED' }
   let couplings = problem.couplings ?? []
+  let known = why === 'impossible'
   for (const coupling of couplings) {
     const others = couplings.filter((each) => each !== coupling)
-    if (!(await isPossible({ ...problem, couplings: others }, aim))) couplings = others
+    const solved = await solutionOf({ ...problem, couplings: others }, aim)
+    if (solved.solved || solved.why === 'gave-up') continue
+    couplings = others
+    known = true
   }
   const [first] = couplings
-  if (first === undefined) return { code: 'NOT_SOLVED' }
+  if (!known || first === undefined) return { code: 'NOT_SOLVED' }
   const allLocked = problem.lines.every(({ locked }) => locked)
   const ids = couplings.map(({ id }) => id)
   if (first.kind !== 'share') return { code: 'SHARED_LIMITS_CONFLICT', ids, allLocked }
   const at = shareAt(problem, first, finalOf(problem, relaxed.additionsUg))
   return { code: 'SHARED_LIMITS_CONFLICT', ids, at, limit: at > first.high ? first.high : first.low, allLocked }
-}
-
-async function isPossible(problem: RemedyProblem, aim: Aim): Promise<boolean> {
-  const solution = await solutionOf(problem, aim)
-  return solution.solved
 }

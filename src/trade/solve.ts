@@ -19,15 +19,16 @@ export type Solved =
 /** What the solver takes for zero; its own default lets costs be off in the fifth place. */
 const precision = 1e-10
 
-/** An answer may be past a row by this much for its largest coefficient; what is further past is no answer. */
+/** An answer may be past a row, whose largest coefficient is 1, by this much; what is further past is no answer. */
 const rowSlack = 1e-8
 
 /**
- * Solves a program of a few hundred rows whose numbers are near 1. The solver is loaded when it is first needed. Its own
- * objective is not used: it is reckoned again from the variables, and they are tried on every row.
+ * Solves a program of a few hundred rows. The solver is loaded when it is first needed. Its own objective is not used: it
+ * is reckoned again from the variables, and they are tried on every row.
  */
-export async function solveProgram(program: Program): Promise<Solved> {
+export async function solveProgram({ variables: count, minimise, rows }: Program): Promise<Solved> {
   const { solve } = await import('yalps')
+  const program = { variables: count, minimise, rows: rows.map(levelled) }
   const { status, variables } = solve(
     {
       direction: 'minimize',
@@ -44,9 +45,9 @@ export async function solveProgram(program: Program): Promise<Solved> {
   )
   if (status === 'infeasible') return { solved: false, why: 'impossible' }
   const found = new Map(variables)
-  const values = Array.from({ length: program.variables }, (_, index) => Math.max(0, found.get(`${index}`) ?? 0))
+  const values = Array.from({ length: count }, (_, index) => Math.max(0, found.get(`${index}`) ?? 0))
   if (status !== 'optimal' || !program.rows.every((row) => keeps(row, values))) return { solved: false, why: 'gave-up' }
-  return { solved: true, values, objective: worth(program.minimise, values) }
+  return { solved: true, values, objective: worth(minimise, values) }
 }
 
 function columnsOf({ variables, minimise, rows }: Program): [string, number][][] {
@@ -58,10 +59,21 @@ function columnsOf({ variables, minimise, rows }: Program): [string, number][][]
   return columns
 }
 
+/** The same row with 1 as its largest coefficient: rows of very different size make the solver lose its way. */
+function levelled({ coefficients, least, most }: Row): Row {
+  const size = Math.max(...[...coefficients.values()].map(Math.abs)) || 1
+  return {
+    coefficients: new Map([...coefficients].map(([variable, coefficient]) => [variable, coefficient / size])),
+    ...(least === undefined ? {} : { least: least / size }),
+    ...(most === undefined ? {} : { most: most / size }),
+  }
+}
+
 function keeps({ coefficients, least, most }: Row, values: readonly number[]): boolean {
   const value = worth(coefficients, values)
-  const slack = rowSlack * Math.max(1, ...[...coefficients.values()].map(Math.abs))
-  return value >= (least ?? Number.NEGATIVE_INFINITY) - slack && value <= (most ?? Number.POSITIVE_INFINITY) + slack
+  return (
+    value >= (least ?? Number.NEGATIVE_INFINITY) - rowSlack && value <= (most ?? Number.POSITIVE_INFINITY) + rowSlack
+  )
 }
 
 function worth(coefficients: ReadonlyMap<number, number>, values: readonly number[]): number {
