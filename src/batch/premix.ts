@@ -87,7 +87,7 @@ function withOne(
   const { fraction } = line.amount
   const broughtShare = (fraction * (oneIn - 1)) / assayRatio
   const has = carrier.amount.kind === 'qs' ? (fractionsOf(lines).qs ?? 0) : carrier.amount.fraction
-  if (broughtShare >= has) return refuse({ code: 'PREMIX_TOO_MUCH', line: id, into })
+  if (exact(has - broughtShare) <= 0) return refuse({ code: 'PREMIX_TOO_MUCH', line: id, into })
   const material = premixMaterial(id, neat, thinner, oneIn)
   const change = (each: Line): Line => {
     if (each.id === id) return diluted(each, fraction, material.id, oneIn)

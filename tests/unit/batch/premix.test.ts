@@ -66,6 +66,14 @@ describe('[F23] a dilution is refused', () => {
     expect(mix(...choices)).toEqual({ ok: false, refusal })
   })
 
+  test('of a line that it uses up, where binary numbers leave a hair of it', () => {
+    const used = revision([qs(), share('oil', 0.27), share('trace', 0.03)])
+    expect(withPremixes(used, [{ line: 'trace', into: 'oil', oneIn: 10 }], materials)).toEqual({
+      ok: false,
+      refusal: { code: 'PREMIX_TOO_MUCH', line: 'trace', into: 'oil' },
+    })
+  })
+
   test('where its material, or what thins it, is not known', () => {
     const without = (id: string) => new Map([...materials].filter(([each]) => each !== id))
     const choice = { line: 'dye', into: 'oil', oneIn: 10 }
