@@ -9,6 +9,7 @@ import { isStorageFault } from './faults'
 import { firstRows } from './first-rows'
 import { lazyArchive } from './lazy-archive'
 import { listeners } from './listeners'
+import { pause } from './pause'
 import type { StoreParts } from './store-parts'
 
 export interface Store {
@@ -124,8 +125,7 @@ export async function buildStore(parts: StoreParts): Promise<BuiltStore> {
 async function openFirst(connection: Connection, copies: Promise<Copies>): Promise<void> {
   try {
     await connection.get()
-    if (connection.wasFresh())
-      await Promise.race([copies.then(({ watch }) => watch.ready()), new Promise((done) => setTimeout(done, 3_000))])
+    if (connection.wasFresh()) await Promise.race([copies.then(({ watch }) => watch.ready()), pause(3_000)])
   } catch (error) {
     void copies.then(({ watch }) => watch.giveUp())
     if (!isStorageFault(error)) throw error

@@ -2,6 +2,7 @@ import { deleteDB } from 'idb'
 import { askToErase, type EraseWorld, eraseIfAsked } from './erase'
 import { eraseNote } from './erase-note'
 import { webLocks } from './locks'
+import { pause } from './pause'
 import { databaseName } from './schema'
 
 /** The database, the journal and the remembered theme of this origin. */
@@ -19,7 +20,7 @@ const here = (): EraseWorld => ({
     }
   },
   deletePreferences: () => localStorage.clear(),
-  wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+  wait: pause,
 })
 
 export const eraseHereIfAsked = () => eraseIfAsked(here())

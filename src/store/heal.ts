@@ -7,6 +7,7 @@ import type { Project } from './head-row'
 import { eventText } from './journal-line'
 import type { Journal } from './journal-port'
 import { ofStream } from './of-stream'
+import { pause } from './pause'
 import { sumsOf } from './sums-of'
 
 export interface HealOptions {
@@ -73,7 +74,7 @@ async function missingInJournal(
   }
   const missing = await unknownOf(entries.flat())
   if (missing.length === 0 || !hasCompany) return missing
-  await new Promise((done) => setTimeout(done, companyMs))
+  await pause(companyMs)
   return unknownOf(missing)
 }
 

@@ -4,7 +4,7 @@ import type { JournalCall, JournalReply, JournalRequest } from './journal-worker
 
 export interface JournalClientOptions {
   readonly workerUrl: WorkerUrl
-  /** Started already, for the first time. */
+  /** Started already, for the first time; null where it was not. */
   readonly early: EarlyThread | null
   readonly pageId: string
   /** The page's lock: without it another page would take its file for one that is no longer written. */

@@ -4,6 +4,7 @@ import type { Project } from './head-row'
 import { earlyThread, type WorkerUrl } from './journal-thread'
 import { pageLock, webLocks } from './locks'
 import { otherPages } from './pages'
+import { pause } from './pause'
 import { type StateHolder, storageState } from './storage-state'
 
 export interface StoreOptions {
@@ -59,5 +60,3 @@ async function untilDrawn(state: StateHolder): Promise<void> {
   await Promise.race([new Promise((answered) => state.onChange(answered)), pause(500)])
   await pause(50)
 }
-
-const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms))

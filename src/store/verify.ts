@@ -1,6 +1,7 @@
 import type { Connection } from './connection'
 import type { Journal } from './journal-port'
 import { ofStream } from './of-stream'
+import { pause } from './pause'
 import { whole } from './whole-database'
 
 const restMs = 50
@@ -24,7 +25,7 @@ export async function verifyAll(
       const damaged = new Set([...(await journal.damagedOf(events)), ...(await journal.damagedOf(copy ?? []))])
       if (damaged.size > 0) onDamaged([...damaged])
       await connection.run((db) => whole(db).put('meta', stream, 'verified-to'))
-      await new Promise((done) => setTimeout(done, restMs))
+      await pause(restMs)
     }
   }
 }

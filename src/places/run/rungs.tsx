@@ -31,9 +31,10 @@ export function Rungs({ label, rungs }: { label: string; rungs: readonly LadderR
 }
 
 function draw(label: string, rungs: readonly LadderRung[], press: (id: string) => void, known?: Drawn): Drawn {
-  const nodes = rungs.map(({ id, ...rung }, at) =>
-    isSame(rungs[at], known?.rungs[at]) ? known?.nodes[at] : <Rung key={id} {...rung} onPress={() => press(id)} />,
-  )
+  const nodes = rungs.map((rung, at) => {
+    const { id, ...shown } = rung
+    return isSame(rung, known?.rungs[at]) ? known?.nodes[at] : <Rung key={id} {...shown} onPress={() => press(id)} />
+  })
   if (known?.nodes.length === nodes.length && nodes.every((node, at) => node === known.nodes[at])) return known
   const list = (
     <RungList key={label} label={label} rungs={rungs.length}>
@@ -43,11 +44,11 @@ function draw(label: string, rungs: readonly LadderRung[], press: (id: string) =
   return { rungs, nodes, list }
 }
 
-const isSame = (one: LadderRung | undefined, other: LadderRung | undefined): boolean =>
-  one?.id === other?.id &&
-  one?.state === other?.state &&
-  one?.title === other?.title &&
-  one?.value === other?.value &&
-  one?.looking === other?.looking &&
-  one?.entry?.id === other?.entry?.id &&
-  one?.entry?.state === other?.entry?.state
+const isSame = (one: LadderRung, other: LadderRung | undefined): boolean =>
+  one.id === other?.id &&
+  one.state === other.state &&
+  one.title === other.title &&
+  one.value === other.value &&
+  one.looking === other.looking &&
+  one.entry?.id === other.entry?.id &&
+  one.entry?.state === other.entry?.state
