@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { HardwareKeys, hearKeys } from './hardware-keys'
 
 /** Fetched with the first that listens: the first screen is drawn without it. */
@@ -6,12 +6,13 @@ const fetched: { hear?: typeof hearKeys } = {}
 
 /**
  * A keyboard, a keyboard wedge and the clipboard reach the number in hand without a field holding the focus. Enter and
- * Space stay with a focused control, so that a wedge's terminator never presses it by itself.
+ * Space stay with a focused control, so that a wedge's terminator never presses it by itself. What is on the screen
+ * hears: an effect after the frame would lose a key that comes with it.
  */
 export const useHardwareKeys = (keys: HardwareKeys, active: boolean) => {
   const latest = useRef(keys)
   latest.current = keys
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!active) return
     let wanted = true
     let stop = fetched.hear?.(() => latest.current)

@@ -1,6 +1,6 @@
 import './editor.css'
 import { useComputed } from '@preact/signals'
-import { useEffect, useMemo } from 'preact/hooks'
+import { useLayoutEffect, useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import type { FormulaDraft } from './draft'
 import { EditorBar } from './editor-bar'
@@ -55,7 +55,7 @@ const EditorTitle = ({ editor }: { editor: EditorModel }) => {
 
 /** Ctrl+Z and Shift+Ctrl+Z (⌘ as well) go through the editor's own history, also while a field has the focus. */
 function useUndoKeys(editor: EditorModel): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'z') return
       event.preventDefault()

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks'
+import { useLayoutEffect } from 'preact/hooks'
 import { useFormat } from '../../app/format'
 import type { Micrograms } from '../../trade/mass'
 import { errorOf } from './cards/use-step'
@@ -14,7 +14,7 @@ export function TakeOut({ byUg }: { byUg: Micrograms }) {
   const run = useRun()
   const format = useFormat()
   const stepUg = run.planned.value?.line?.balance.stepUg
-  useEffect(() => {
+  useLayoutEffect(() => {
     run.activeField.value = 'again'
     // The pad goes back to the reading, unless another step has taken it meanwhile.
     return () => {

@@ -58,7 +58,7 @@ export const typeKeys = async (page: Page, number: string): Promise<void> => {
   await expect(reading(page)).toHaveValue(number)
 }
 
-/** A card listens to the keyboard once it has been painted; no hand is faster. */
+/** What hears the keyboard is fetched behind the first card of a start; no hand is faster. */
 const painted = (page: Page): Promise<void> =>
   page.evaluate(async () => {
     for (let frames = 0; frames < 3; frames++) await new Promise((next) => requestAnimationFrame(next))

@@ -1,5 +1,5 @@
 import './thermal-card.css'
-import { useEffect, useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import type { ThermalCourse } from '../../../batch/thermal-course'
 import { askOf } from '../../../batch/wording'
 import { Caution } from '../../../parts/notice'
@@ -90,8 +90,8 @@ function useTyping({ forecast }: ThermalView, { readings }: ThermalCourse, holds
   const { temperature, surroundings } = run.draft.value.fields
   const wantsSurroundings = forecast?.outlook.kind === 'ask'
   const is = asked || wantsSurroundings || holds || readings.length === 0 || Boolean(temperature || surroundings)
-  useEffect(() => ask(false), [readings.length])
-  useEffect(() => {
+  useLayoutEffect(() => ask(false), [readings.length])
+  useLayoutEffect(() => {
     if (is) run.activeField.value = wantsSurroundings ? 'surroundings' : 'temperature'
   }, [is, wantsSurroundings])
   useHardwareKeys(

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useLayoutEffect } from 'preact/hooks'
 import type { Check } from '../../../batch/formula'
 import { unitOf } from '../../../batch/how-read'
 import type { Bodies } from '../../../batch/kinds'
@@ -27,10 +27,11 @@ export function useAdjust(step: KindOf<'adjust'>, check: Check, natural: AdjustV
   const asked = tools.text('view')
   const view: AdjustView = asked === 'overview' || asked === 'weigh' || asked === 'read' ? asked : natural
 
+  useLayoutEffect(() => {
+    if (view !== 'overview') run.activeField.value = firstField[view]
+  }, [view])
   useEffect(() => {
-    if (view === 'overview') return
-    run.activeField.value = firstField[view]
-    focusField(firstField[view])
+    if (view !== 'overview') focusField(firstField[view])
   }, [view])
 
   const show = (next: AdjustView) => run.type('view', next)
