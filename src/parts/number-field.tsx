@@ -12,6 +12,7 @@ interface NumberFieldProps {
   /** `none` where our own pad stands beside the field, `decimal` where the tablet's keyboard shall open. */
   keyboard?: 'none' | 'decimal' | undefined
   onEnter?: (() => void) | undefined
+  onLeave?: (() => void) | undefined
   large?: boolean | undefined
   disabled?: boolean | undefined
   id?: string | undefined
@@ -19,7 +20,20 @@ interface NumberFieldProps {
 
 /** A number as text, for keyboard, wedge and paste; what was typed is never changed or dropped by the field. */
 export const NumberField = (props: NumberFieldProps) => {
-  const { label, value, onChange, unit, error, hint, keyboard = 'decimal', onEnter, large, disabled, id } = props
+  const {
+    label,
+    value,
+    onChange,
+    unit,
+    error,
+    hint,
+    keyboard = 'decimal',
+    onEnter,
+    onLeave,
+    large,
+    disabled,
+    id,
+  } = props
   return (
     <Field label={label} error={error} hint={hint} id={id}>
       {(control) => (
@@ -37,6 +51,7 @@ export const NumberField = (props: NumberFieldProps) => {
             value={value}
             readOnly={disabled ?? false}
             onInput={(event) => onChange(event.currentTarget.value)}
+            onBlur={onLeave}
             onKeyDown={(event) => {
               if (event.key !== 'Enter' || onEnter === undefined) return
               event.preventDefault()

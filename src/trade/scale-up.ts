@@ -28,10 +28,6 @@ export interface Filling {
   readonly lossFraction: number
 }
 
-/** What a fill of millilitres weighs at a density in g/mL, which is mg/µL. */
-export const unitMassUg = (volumeMl: number, densityGPerMl: number): Micrograms =>
-  Math.round(volumeMl * densityGPerMl * 1e6)
-
 /** Whole units that a batch fills after its loss. */
 export function unitsOf(sizeUg: Micrograms, filling: Filling): number {
   let units = Math.floor((sizeUg * (1 - filling.lossFraction)) / filling.unitUg) + 1

@@ -13,7 +13,7 @@ test('[B46] what is due is entered in one pass with every reading, a thin batch 
   const checks = page.getByRole('dialog', { name: 'Checks after the rest' })
   await checks.getByRole('region', { name: 'pH, rested' }).getByLabel('Reading').fill('5,12')
   const viscosity = checks.getByRole('region', { name: 'Viscosity, rested' })
-  await readThrice(viscosity, ['7000', '7100', '7200'])
+  await readThrice(viscosity, ['7 Pa·s', '7100', '7200'])
   await viscosity.getByLabel('Torque').fill('7')
   await expect(viscosity).toContainText('7,100 mPa·s, s 100, n 3: below its limits')
   await expect(viscosity).toContainText('Torque outside 10–100 %')

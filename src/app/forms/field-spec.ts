@@ -35,6 +35,8 @@ interface NumberKind {
   readonly kind: 'number'
   /** Percentages are kept as fractions. */
   readonly unit?: string
+  /** Between two temperatures: 9 °F are 5 °C then, so no other unit is taken. */
+  readonly difference?: boolean
   readonly percent?: boolean
   readonly whole?: boolean
   /** In the unit that is typed. */

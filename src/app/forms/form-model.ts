@@ -4,7 +4,7 @@ import type { Refusal } from '../refusals'
 import { formSentenceOf } from '../refusals/forms'
 import type { FieldSpec, Values } from './field-spec'
 import { type FieldErrors, isSaidWhileTyping, readFields } from './read-fields'
-import { settleSums } from './settle-sums'
+import { settleTyped } from './settle-typed'
 import { showFields } from './show-fields'
 
 /** One plain form over one document. What is typed is kept as a draft at once, until it is saved or thrown away. */
@@ -55,7 +55,7 @@ export function createForm(app: App, { specs, document, draft, write, check }: F
   }
   const settle = async () => {
     const before = values.value
-    const settled = await settleSums(specs, before, app.settings.decimalMark.value)
+    const settled = await settleTyped(specs, before, app.settings.decimalMark.value)
     if (values.value === before && specs.some(({ key }) => settled[key] !== before[key])) put(settled)
   }
   const discard = () => app.drafts.write(draft, null)

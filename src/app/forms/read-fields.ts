@@ -1,5 +1,6 @@
 import { type NumberRefusal, readDecimal, readMass } from '../../trade/number-text'
 import { accept, type Result, refuse } from '../../trade/result'
+import { dimensionOf, isQuantity } from '../../trade/units'
 import type { FieldSpec, Values } from './field-spec'
 
 export type FieldRefusal =
@@ -10,6 +11,7 @@ export type FieldRefusal =
   | { readonly code: 'FIELD_BELOW' | 'FIELD_ABOVE'; readonly limit: number; readonly unit: string }
   | { readonly code: 'FIELD_NOT_WHOLE' | 'FIELD_NOT_A_DATE' | 'FIELD_NOT_CHOSEN' | 'FIELD_ONE_OF_TWO' }
   | { readonly code: 'FIELD_UNIT_UNKNOWN'; readonly unit: string }
+  | { readonly code: 'FIELD_OTHER_UNIT'; readonly unit: string }
   | { readonly code: 'FIELD_NEEDS_SIZE' | 'FIELD_TWICE' | 'FIELD_UNORDERED' }
   | { readonly code: 'PART_WITHOUT_SHARE'; readonly line: number }
 
@@ -18,9 +20,19 @@ export type FieldErrors = Readonly<Record<string, FieldRefusal>>
 
 type Plain = Record<string, unknown>
 
-/** Whether a refusal is worth a word while somebody still types: not of what is empty yet, nor of a sum half typed. */
-export const isSaidWhileTyping = ({ code }: FieldRefusal): boolean =>
-  code !== 'FIELD_EMPTY' && code !== 'FIELD_NOT_CHOSEN' && code !== 'NUMBER_EMPTY' && code !== 'NUMBER_SUM_UNCLEAR'
+/**
+ * Whether a refusal is worth a word while somebody still types: not of what is empty yet, nor of a sum half typed or a
+ * figure in another unit, which leaving the field settles.
+ */
+export const isSaidWhileTyping = ({ code }: FieldRefusal): boolean => !silent.has(code)
+
+const silent: ReadonlySet<FieldRefusal['code']> = new Set([
+  'FIELD_EMPTY',
+  'FIELD_NOT_CHOSEN',
+  'FIELD_OTHER_UNIT',
+  'NUMBER_EMPTY',
+  'NUMBER_SUM_UNCLEAR',
+])
 
 /**
  * The document that the typed texts make: `base` with the fields of the form put in (or taken out where an optional one
@@ -65,6 +77,8 @@ export function readField(spec: FieldSpec, typed: string): Result<unknown, Field
 function readNumber(spec: Extract<FieldSpec, { kind: 'number' }>, text: string): Result<number, FieldRefusal> {
   const unit = spec.percent ? '%' : (spec.unit ?? '')
   const plain = spec.percent ? text.replace(/\s*%$/, '') : text
+  const dimension = spec.difference ? undefined : dimensionOf(unit)
+  if (dimension && isQuantity(plain, dimension)) return refuse({ code: 'FIELD_OTHER_UNIT', unit })
   const read = readDecimal(plain)
   if (!read.ok) return read
   const { min = spec.percent ? 0 : undefined, max = spec.percent ? 100 : undefined } = spec

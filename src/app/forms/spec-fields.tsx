@@ -6,7 +6,8 @@ import { NumberField } from '../../parts/number-field.tsx'
 import { PillButton } from '../../parts/pill-button.tsx'
 import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
 import { PickField } from './pick-field.tsx'
-import { useSum } from './use-sum.ts'
+import { isNumeric, settledUnit } from './settle-typed.ts'
+import { useSettled } from './use-settled.ts'
 
 interface SpecFieldsProps {
   specs: readonly FieldSpec[]
@@ -43,7 +44,7 @@ interface SpecFieldProps {
 
 const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
   const { label, hint } = spec
-  const sum = useSum(spec.kind === 'number' || spec.kind === 'mass' ? value : '')
+  const settled = useSettled(value, isNumeric(spec) ? settledUnit(spec) : '')
   const shared = {
     label: spec.optional && spec.kind !== 'switch' ? `${label} (optional)` : label,
     hint,
@@ -64,7 +65,7 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
       return (
         <NumberField
           {...shared}
-          hint={sum ?? hint}
+          hint={settled ?? hint}
           unit={spec.kind === 'mass' ? 'g' : spec.percent ? '%' : spec.unit}
         />
       )

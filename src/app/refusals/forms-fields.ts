@@ -16,6 +16,7 @@ export const fieldSentences: SentencesOf<FormFieldRefusal> = {
   FIELD_ONE_OF_TWO: () => 'Give one of the two, not both.',
   FIELD_UNIT_UNKNOWN: ({ unit }) =>
     `"${unit.slice(0, 24)}" is not a unit of a share. Write %, or a mass in g, mg or kg.`,
+  FIELD_OTHER_UNIT: ({ unit }) => `Write it in ${unit}.`,
   FIELD_NEEDS_SIZE: () => 'A mass becomes a share of the usual batch: say its size first.',
   FIELD_TWICE: () => 'Another one has this already. Choose a different one.',
   FIELD_UNORDERED: () => 'This end is below the other one. Change one of the two.',

@@ -4,6 +4,7 @@ import { grams, type SentencesOf } from './sentences'
 /** What Start cannot take as it was typed or chosen. */
 export type StartRefusal =
   | { readonly code: 'START_SIZE_ABSURD'; readonly largestUg: number }
+  | { readonly code: 'START_DENSITY_UNKNOWN' }
   | {
       readonly code: 'START_TOO_LITTLE'
       readonly name: string
@@ -29,6 +30,8 @@ export const premixSentences: SentencesOf<PremixRefusal> = {
 export const startSentences: SentencesOf<StartRefusal> = {
   START_SIZE_ABSURD: ({ largestUg }) =>
     `That is more than ${largestUg / 1e9} kg, far outside a bench. Check the decimal mark and the unit.`,
+  START_DENSITY_UNKNOWN: () =>
+    'What a volume weighs depends on its density, which this formula states in no check. Write the size as a mass.',
   START_TOO_LITTLE: ({ name, balance, sizeUg }) =>
     `There would be less ${name} than ${balance} can show. Make ${grams(sizeUg)} or more, or weigh it on a finer balance.`,
   START_TARE_OVER: ({ balance, capacityUg }) =>

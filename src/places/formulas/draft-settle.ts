@@ -1,5 +1,5 @@
 import type { Values } from '../../app/forms/field-spec'
-import { settleSums } from '../../app/forms/settle-sums'
+import { settleTyped } from '../../app/forms/settle-typed'
 import type { DraftItem, FormulaDraft } from './draft'
 import { mapItems } from './draft-edit'
 import { fieldsOf } from './draft-options'
@@ -37,13 +37,13 @@ export const sumsIn = (values: Values): readonly string[] =>
 
 async function settleItem(draft: FormulaDraft, item: DraftItem, world: ReadWorld, mark: '.' | ','): Promise<Values> {
   const isLine = draft.phases.some(({ lines }) => lines.some((line) => line.id === item.id))
-  if (!isLine) return settleSums(fieldsOf(draft, item, world.options), item.values, mark)
+  if (!isLine) return settleTyped(fieldsOf(draft, item, world.options), item.values, mark)
   const sums = sumsIn(item.values)
   const known = sums.every((sum) => world.sums.has(sum)) ? world.sums : await worthOfSums(sums)
   const plain = withShares(item.values, { ...world, sums: known })
   const changed = shareKeys.filter((key) => plain[key] !== item.values[key])
   const shown = Object.fromEntries(changed.map((key) => [key, (plain[key] ?? '').replace('.', mark)]))
-  return settleSums(fieldsOf(draft, item, world.options), { ...item.values, ...shown }, mark)
+  return settleTyped(fieldsOf(draft, item, world.options), { ...item.values, ...shown }, mark)
 }
 
 /** Anything that is more than a plain number may be a sum or a mass; most texts are neither. */

@@ -1,7 +1,7 @@
 import './share-entry.css'
 import { useFormat } from '../../app/format'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { Button } from '../../parts/button'
-import { NumberField } from '../../parts/number-field'
 import type { DraftItem } from './draft'
 import type { EditorModel } from './editor-model'
 import { qsShares } from './total'
@@ -16,7 +16,7 @@ export function QsPortions({ editor, line }: { editor: EditorModel; line: DraftI
       <legend>Weighed in {steps.length === 1 ? 'one step' : `${steps.length} steps`}</legend>
       {steps.map((step) => (
         <div key={step.id} class="portion">
-          <NumberField
+          <NumberEntry
             label={`Step ${stepName(step.id)}`}
             hint="share of the batch; empty: all that is left"
             unit="%"

@@ -3,12 +3,14 @@ import type { App } from '../../app/app'
 import { startWithSize } from '../../app/start-with-size'
 import type { Formula, Revision } from '../../batch/formula'
 import { dateIsoOf } from '../../batch/iso-of'
+import { productDensity } from '../../batch/product-density'
 import { largestByStock, type ScaledBatch, scaledBatch } from '../../batch/scaled-batch'
 import { usableStock } from '../../batch/usable-stock'
 import { type Micrograms, massUnits, roundUpToStep } from '../../trade/mass'
 import { type NumberRefusal, readDecimal, readMass } from '../../trade/number-text'
 import { accept, type Result } from '../../trade/result'
-import { type Filling, sizeForUnits, unitMassUg, unitsOf } from '../../trade/scale-up'
+import { type Filling, sizeForUnits, unitsOf } from '../../trade/scale-up'
+import { massOfVolume } from '../../trade/units'
 
 /** As typed. */
 export interface ScaleTexts {
@@ -52,7 +54,7 @@ export function createScale(app: App, formula: Formula, revision: Revision): Sca
   const filling = computed((): Filling | null => {
     const { fill, density, loss } = fields.value
     if (!fill.ok || !loss.ok || !density.ok) return null
-    const unitUg = texts.value.fillUnit === 'g' ? Math.round(fill.value * 1e6) : unitMassUg(fill.value, density.value)
+    const unitUg = texts.value.fillUnit === 'g' ? Math.round(fill.value * 1e6) : massOfVolume(fill.value, density.value)
     return { unitUg, lossFraction: loss.value / 100 }
   })
   const sizeUg = computed((): Micrograms | null => {
@@ -97,9 +99,7 @@ export function createScale(app: App, formula: Formula, revision: Revision): Sca
 
 /** The usual size, 200 mL a unit, the density and loss that the revision states; an unknown density is left open. */
 function firstTexts(revision: Revision, mark: '.' | ','): ScaleTexts {
-  const limits = revision.specification.find(({ property }) => property === 'density')?.limits
-  const ends = [limits?.min, limits?.max].filter((end) => end !== undefined)
-  const density = ends.length === 0 ? null : ends.reduce((sum, end) => sum + end, 0) / ends.length
+  const density = productDensity(revision)
   const shown = (value: number) => String(Number(value.toPrecision(6))).replace('.', mark)
   return {
     by: 'size',

@@ -2,6 +2,7 @@ import './scale-sheet.css'
 import { useMemo } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { type Format, useFormat } from '../../app/format'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { numberSentences } from '../../app/refusals/numbers'
 import { sayFrom } from '../../app/refusals/sentences'
 import type { Formula, Revision } from '../../batch/formula'
@@ -9,7 +10,6 @@ import type { ScaledBatch } from '../../batch/scaled-batch'
 import { Button } from '../../parts/button'
 import { Choice } from '../../parts/choice'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { Sheet } from '../../parts/sheet'
 import type { NumberRefusal } from '../../trade/number-text'
 import { createScale, type ScaleField, type ScaleModel } from './scale-model'
@@ -76,7 +76,7 @@ interface TypedProps {
 const Typed = ({ model, field, label, unit, hint }: TypedProps) => {
   const refusal = model.refusals.value[field]
   return (
-    <NumberField
+    <NumberEntry
       label={label}
       unit={unit}
       hint={hint}

@@ -1,12 +1,12 @@
 import './editor.css'
 import { useApp } from '../../app/app'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { showNumber } from '../../app/forms/show-fields'
 import type { ReadTable } from '../../app/import/table/understood'
 import { tableSentence } from '../../app/refusals/forms-spreadsheet'
 import { Button } from '../../parts/button'
 import { SelectField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { PressAndHold } from '../../parts/press-and-hold'
 import type { KeptImport } from './spreadsheet-kept'
 import type { SpreadsheetModel } from './spreadsheet-model'
@@ -89,7 +89,7 @@ function Whole({ model, kept, table }: SideProps) {
         />
       )}
       {(has('TABLE_TOTAL_UNKNOWN') || total !== '') && (
-        <NumberField
+        <NumberEntry
           label="All of it weighs"
           unit="g"
           value={total}

@@ -89,6 +89,7 @@ function fieldsOfKind(kind: string, { lines, vessels, checks }: Options): readon
           label: 'Not further apart than',
           kind: 'number',
           unit: '°C',
+          difference: true,
           min: 0,
           max: 100,
           optional: true,

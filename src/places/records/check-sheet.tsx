@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import { recordSentences } from '../../app/refusals/forms-records'
 import { numberSentences } from '../../app/refusals/numbers'
@@ -10,7 +11,6 @@ import { Button } from '../../parts/button'
 import { Choice } from '../../parts/choice'
 import { SelectField, TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { Sheet } from '../../parts/sheet'
 import { asksUnit, type CheckField, type CheckForm, type CheckProblem, createCheckForm, isNumber } from './check-form'
 import type { RecordModel } from './record-model'
@@ -77,7 +77,7 @@ function NumberPart({ form }: { form: CheckForm }) {
   const { draft, chosen, change } = form
   return (
     <div class="check-form-two">
-      <NumberField
+      <NumberEntry
         label={chosen.value?.label ?? 'Value'}
         value={draft.value.value}
         onChange={(value) => change({ value })}
@@ -87,7 +87,7 @@ function NumberPart({ form }: { form: CheckForm }) {
       {asksUnit(chosen.value) && (
         <TextField label="Unit" value={draft.value.unit} onChange={(unit) => change({ unit })} />
       )}
-      <NumberField
+      <NumberEntry
         label="Sample at"
         value={draft.value.sampleC}
         onChange={(sampleC) => change({ sampleC })}

@@ -1,7 +1,7 @@
+import { NumberEntry } from '../../app/forms/number-entry'
 import { Button } from '../../parts/button'
 import { Switch } from '../../parts/choice'
 import { TextField } from '../../parts/form'
-import { NumberField } from '../../parts/number-field'
 import type { ConditionDraft, PlanForm } from './stability-plan-form'
 
 /** How the jars are kept: places, and cycles of frost and thaw. */
@@ -67,7 +67,7 @@ function Cycles({ condition: { cycles }, onChange }: CyclesProps) {
         value={cycles.pulls}
         onChange={(pulls) => onChange({ ...cycles, pulls })}
       />
-      <NumberField
+      <NumberEntry
         label="One cycle"
         unit="h"
         value={cycles.hours}

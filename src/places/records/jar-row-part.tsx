@@ -1,9 +1,9 @@
+import { NumberEntry } from '../../app/forms/number-entry'
 import { unitOf } from '../../batch/how-read'
 import { readsNumber } from '../../batch/stability-plan'
 import { Choice } from '../../parts/choice'
 import { TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { hintOf, type JarRowProps, keyboardBesidePad } from './jar-field'
 import { viscosityRow } from './jar-row'
 import { JarViscosity } from './jar-viscosity'
@@ -18,7 +18,7 @@ export function JarRowPart(props: JarRowProps) {
   if (readsNumber(measure))
     return (
       <div onFocusIn={() => onField({ key, name: `${measure.label}, ${jar.name}` })}>
-        <NumberField
+        <NumberEntry
           label={measure.label}
           hint={hintOf(measure, format)}
           unit={unitOf(measure)}

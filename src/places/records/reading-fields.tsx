@@ -1,6 +1,6 @@
+import { NumberEntry } from '../../app/forms/number-entry'
 import { Button } from '../../parts/button'
 import { TextField } from '../../parts/form'
-import { NumberField } from '../../parts/number-field'
 import { mostReadings, type RestedRow, type RowTexts, readingFields, unitOfRow } from './rested-row'
 
 /** The texts of a row, wherever they are kept, and how its fields are led through. */
@@ -27,7 +27,7 @@ interface FieldProps {
 
 export const NumberOf = ({ form, field, label, unit, hint }: FieldProps) => (
   <div onFocusIn={() => form.onField?.(field, label)}>
-    <NumberField
+    <NumberEntry
       label={label}
       value={form.text(field)}
       onChange={(text) => form.set(field, text)}

@@ -2,6 +2,7 @@ import './rested.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { type Refusal, sentenceOf } from '../../app/refusals'
 import { recordSentences } from '../../app/refusals/forms-records'
 import { numberSentences } from '../../app/refusals/numbers'
@@ -11,7 +12,6 @@ import { Button } from '../../parts/button'
 import { Switch } from '../../parts/choice'
 import { SelectField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { ReasonChips } from '../../parts/reason-chips'
 import { Sheet } from '../../parts/sheet'
 import type { RecordModel } from './record-model'
@@ -140,7 +140,7 @@ function Back({ form, wrong }: { form: ReworkForm; wrong: (field: string) => str
         onChange={(vessel) => setWhole('vessel', vessel)}
       />
       {choices.filledUg > 0 && back && (
-        <NumberField
+        <NumberEntry
           label="Emptied back"
           unit="g"
           value={whole.value.mass ?? ''}

@@ -1,6 +1,6 @@
+import { NumberEntry } from '../../app/forms/number-entry'
 import { Button } from '../../parts/button'
 import { SelectField, TextField } from '../../parts/form'
-import { NumberField } from '../../parts/number-field'
 import type { ReworkItem, ReworkKind } from './rework-draft'
 import type { ReworkForm } from './rework-form'
 
@@ -90,7 +90,7 @@ interface FieldProps extends StepProps {
 }
 
 const Figure = ({ item, form, field, label, unit, wrong }: FieldProps & { unit: string }) => (
-  <NumberField
+  <NumberEntry
     label={label}
     unit={unit}
     value={item.texts[field] ?? ''}

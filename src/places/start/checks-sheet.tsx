@@ -1,12 +1,12 @@
 import './sheets.css'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { NumberEntry } from '../../app/forms/number-entry'
 import type { Balance } from '../../batch/catalogue'
 import { Button } from '../../parts/button'
 import { Choice, Switch } from '../../parts/choice'
 import { TextField } from '../../parts/form'
 import { Notice } from '../../parts/notice'
-import { NumberField } from '../../parts/number-field'
 import { Sheet } from '../../parts/sheet'
 import { allowedUg, ambientRefusal, balanceCheckOf, type CheckReading, meterCheckOf } from './instruments'
 import type { StartModel } from './model'
@@ -39,7 +39,7 @@ export const ChecksSheet = ({ model, house, setUp, onClose }: ChecksSheetProps) 
       ))}
       {needsMeter(setUp) && <MeterCheck model={model} />}
       <BellCheck model={model} />
-      <NumberField
+      <NumberEntry
         label="Room temperature, if you note it"
         unit="°C"
         value={ambient}
@@ -64,14 +64,14 @@ const BalanceCheck = ({ balance, model }: { balance: Balance; model: StartModel 
         {balance.name} <span class="start-quiet">with a reference mass, {within}</span>
       </legend>
       <div class="start-fields">
-        <NumberField
+        <NumberEntry
           label="Reference mass"
           unit="g"
           value={typed.reference}
           error={errorOf(reading, 'reference', typed.reference)}
           onChange={(reference) => change({ reference })}
         />
-        <NumberField
+        <NumberEntry
           label="It shows"
           unit="g"
           value={typed.read}
@@ -95,7 +95,7 @@ const MeterCheck = ({ model }: { model: StartModel }) => {
     <fieldset class="start-group">
       <legend>pH meter</legend>
       <div class="start-fields">
-        <NumberField
+        <NumberEntry
           label="Slope"
           unit="%"
           value={slope}

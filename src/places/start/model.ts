@@ -6,8 +6,9 @@ import type { StartRefusal } from '../../app/refusals/forms-start'
 import type { Balance } from '../../batch/catalogue'
 import type { Intention } from '../../batch/intention'
 import { dateIsoOf } from '../../batch/iso-of'
+import { productDensity } from '../../batch/product-density'
 import type { Micrograms } from '../../trade/mass'
-import type { NumberRefusal } from '../../trade/number-text'
+import type { QuantityRefusal } from '../../trade/units'
 import { type Choice, noChoice, readChoice } from './choice'
 import { type House, houseOf, revisionOf } from './house'
 import { ambientRefusal, areWrong, checksOf } from './instruments'
@@ -17,7 +18,7 @@ import { settleCards } from './settle'
 import { readSize, sizeText, workOutSize } from './size'
 import type { SettleCard } from './ways'
 
-export type FieldRefusal = Refusal | StartRefusal | NumberRefusal
+export type FieldRefusal = Refusal | StartRefusal | QuantityRefusal
 
 export interface StartModel {
   /** False until draft and catalogue are read. */
@@ -29,6 +30,8 @@ export interface StartModel {
   readonly sizeShown: ReadonlySignal<string>
   readonly sizeUg: ReadonlySignal<Micrograms | null>
   readonly sizeRefusal: ReadonlySignal<FieldRefusal | null>
+  /** g/mL, by which a size typed as a volume is a mass; null where the formula states none. */
+  readonly density: ReadonlySignal<number | null>
   readonly setUp: ReadonlySignal<SetUp | null>
   readonly cards: ReadonlySignal<readonly SettleCard[]>
   /** What was typed wrongly elsewhere than in the size, by where it stands. */
@@ -51,16 +54,20 @@ export function createStartModel(app: App, formulaId: string): StartModel {
   const key = `start:${formulaId}`
   const today = computed(() => dateIsoOf(app.nowMs.value, app.clock.offsetMinutes()))
   const house = computed(() => houseOf(app, formulaId, onHand.value, today.value))
-  const usual = computed(() => (house.value ? revisionOf(house.value.formula, choice.value)?.usualSizeUg : undefined))
+  const revision = computed(() => (house.value ? revisionOf(house.value.formula, choice.value) : undefined))
+  const usual = computed(() => revision.value?.usualSizeUg)
+  const density = computed(() => (revision.value ? productDensity(revision.value) : null))
   const sizeShown = computed(() => {
     if (choice.value.size !== null || usual.value === undefined) return choice.value.size ?? ''
     return sizeText(usual.value, choice.value.unit).replace('.', app.settings.decimalMark.value)
   })
+  /** What a sum or a volume is worked out from. */
+  const sumKey = (text: string) => `${text} ${choice.value.unit} ${density.value}`
   const typed = computed(() => readSize(sizeShown.value, choice.value.unit))
   const size = computed(() => {
     const read = typed.value
     if (read.ok !== 'wait') return read
-    return sum.value?.text === `${read.text} ${choice.value.unit}` ? sum.value.result : null
+    return sum.value?.text === sumKey(read.text) ? sum.value.result : null
   })
   const setUp = computed(() => {
     // The house is shown at its usual size while the size is being typed.
@@ -89,10 +96,10 @@ export function createStartModel(app: App, formulaId: string): StartModel {
   const stops = [
     effect(() => {
       const read = typed.value
-      const unit = choice.value.unit
       if (read.ok !== 'wait') return
-      void workOutSize(read.text, unit).then((result) => {
-        sum.value = { text: `${read.text} ${unit}`, result }
+      const text = sumKey(read.text)
+      void workOutSize(read.text, choice.value.unit, density.value).then((result) => {
+        sum.value = { text, result }
       })
     }),
     effect(() => {
@@ -147,6 +154,7 @@ export function createStartModel(app: App, formulaId: string): StartModel {
     sizeShown,
     sizeUg: computed(() => (size.value?.ok ? size.value.value : null)),
     sizeRefusal,
+    density,
     setUp,
     cards,
     wrong,

@@ -4,6 +4,7 @@ import { widthEm } from '../../parts/text-width'
 import type { SizeUnit } from './choice'
 import type { StartModel } from './model'
 import { sayRefusal } from './say'
+import { isVolume } from './size'
 
 const units: readonly SizeUnit[] = ['g', 'kg', 'oz', 'lb', 'mg']
 
@@ -14,6 +15,7 @@ export const SizeField = ({ model }: { model: StartModel }) => {
   const { unit } = model.choice.value
   const refusal = model.sizeRefusal.value
   const sizeUg = model.sizeUg.value
+  const density = model.density.value
   const worth = sizeUg !== null && (/[^\d.,\s]/.test(text.trim()) || unit === 'oz' || unit === 'lb')
   const setUnit = (next: string) => {
     const known = units.find((each) => each === next)
@@ -50,7 +52,12 @@ export const SizeField = ({ model }: { model: StartModel }) => {
           </span>
         )}
       </Field>
-      {worth && <p class="size-worth">= {format.massWithUnit(sizeUg)}</p>}
+      {worth && (
+        <p class="size-worth">
+          = {format.massWithUnit(sizeUg)}
+          {density !== null && isVolume(text) && ` at ${format.number(density)} g/mL`}
+        </p>
+      )}
     </div>
   )
 }

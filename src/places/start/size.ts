@@ -1,40 +1,51 @@
 import type { Format } from '../../app/format'
 import type { StartRefusal } from '../../app/refusals/forms-start'
 import { type Micrograms, massFromUnit, massUnits, roundToStep } from '../../trade/mass'
-import { isSum, type NumberRefusal, readMass, splitUnit } from '../../trade/number-text'
+import { isSum, readMass, splitUnit } from '../../trade/number-text'
 import { accept, type Result, refuse } from '../../trade/result'
 import { evaluateSum } from '../../trade/typed-sum'
+import { dimensionOf, massOfVolume, type QuantityRefusal, readQuantity } from '../../trade/units'
 import type { SizeUnit } from './choice'
 
 /** One tonne: beyond it a typing slip is likelier than a batch. */
 const largestUg = 1_000 * massUnits.kg
 const smallestUg = massUnits.g / 1_000
 
-/** What the field holds: a mass at once, or a sum that is being worked out. */
-export type SizeReading =
-  | Result<Micrograms, NumberRefusal | StartRefusal>
-  | { readonly ok: 'wait'; readonly text: string }
+type ReadSize = Result<Micrograms, QuantityRefusal | StartRefusal>
+
+/** What the field holds: a mass at once, or a sum or a volume that is being worked out. */
+export type SizeReading = ReadSize | { readonly ok: 'wait'; readonly text: string }
 
 /** A typed size in the unit beside the field, unless a unit stands in the text itself: "1.2 kg". */
 export function readSize(text: string, unit: SizeUnit): SizeReading {
   const plain = text.trim()
   const { number, unit: typed } = splitUnit(plain)
-  if (isSum(number)) return { ok: 'wait', text: plain }
+  if (isSum(number) || isVolume(plain)) return { ok: 'wait', text: plain }
   const read = readMass(typed === '' && number !== '' ? `${number} ${unit}` : plain, limits)
   return read.ok || read.refusal.code !== 'NUMBER_ABSURD' ? read : refuse(absurd)
 }
 
-/** The worth of a size typed as a sum, such as 2*250 or 1.5+0.25 kg. */
-export async function workOutSize(
-  text: string,
-  unit: SizeUnit,
-): Promise<Result<Micrograms, NumberRefusal | StartRefusal>> {
+/**
+ * The worth of a size typed as a sum, such as 2*250 or 1.5+0.25 kg, or as a volume, 500 mL, which weighs what the density
+ * of the product (g/mL; null where none is stated) makes it.
+ */
+export async function workOutSize(text: string, unit: SizeUnit, densityGPerMl: number | null): Promise<ReadSize> {
   const { number, unit: typed } = splitUnit(text)
-  const known = isUnit(typed) ? typed : typed === '' ? unit : undefined
-  if (known === undefined) return refuse({ code: 'NUMBER_LETTERS', text })
   const sum = await evaluateSum(number, { negative: false, zero: false })
   if (!sum.ok) return sum
-  const sizeUg = massFromUnit(sum.value, known)
+  if (isVolume(text)) {
+    if (densityGPerMl === null) return refuse({ code: 'START_DENSITY_UNKNOWN' })
+    const volume = await readQuantity(`${sum.value} ${typed}`, 'volume')
+    return volume.ok ? withinSizes(massOfVolume(volume.value, densityGPerMl)) : volume
+  }
+  const known = isUnit(typed) ? typed : typed === '' ? unit : undefined
+  return known === undefined ? refuse({ code: 'NUMBER_LETTERS', text }) : withinSizes(massFromUnit(sum.value, known))
+}
+
+/** Whether a size is typed as a volume. */
+export const isVolume = (text: string): boolean => dimensionOf(splitUnit(text).unit) === 'volume'
+
+function withinSizes(sizeUg: Micrograms): ReadSize {
   if (sizeUg > largestUg) return refuse(absurd)
   return sizeUg < smallestUg ? refuse({ code: 'NUMBER_ZERO' }) : accept(sizeUg)
 }

@@ -1,9 +1,9 @@
 import './sheets.css'
 import { useApp } from '../../app/app'
 import { useFormat } from '../../app/format'
+import { NumberEntry } from '../../app/forms/number-entry'
 import { showNumber } from '../../app/forms/show-fields'
 import { SelectField, TextField } from '../../parts/form'
-import { NumberField } from '../../parts/number-field'
 import { Sheet } from '../../parts/sheet'
 import type { VesselChoice } from './choice'
 import { sayRefusal } from './say'
@@ -57,7 +57,7 @@ const VesselFields = ({ row, chosen, options, onChange }: VesselFieldsProps) => 
           options={[{ value: '', label: 'Another one' }, ...options]}
           onChange={(id) => onChange({ ...noVessel, standsIn: now.standsIn, kept: id })}
         />
-        <NumberField
+        <NumberEntry
           label="Tare"
           unit="g"
           value={now.tare === '' ? keptTare : now.tare}
@@ -71,7 +71,7 @@ const VesselFields = ({ row, chosen, options, onChange }: VesselFieldsProps) => 
           value={now.standsIn}
           onChange={(standsIn) => onChange({ ...now, standsIn })}
         />
-        <NumberField
+        <NumberEntry
           label="Holds"
           unit="g"
           value={now.capacity === '' ? capacity : now.capacity}

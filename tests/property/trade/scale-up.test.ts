@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { largestBatch, sizeForUnits, unitMassUg, unitsOf } from '../../../src/trade/scale-up'
+import { largestBatch, sizeForUnits, unitsOf } from '../../../src/trade/scale-up'
+import { massOfVolume } from '../../../src/trade/units'
 import { propertyRuns } from '../runs'
 
 const shares = fc
@@ -48,7 +49,7 @@ test('[F27] by hand: 200 mL at 0.97 g/mL, 4 % lost, squalane for 7 kg', () => {
     { id: 'squalane', share: 0.03, stockUg: 210_000_000 },
   ]
   expect(largestBatch(stocked)).toEqual({ limiting: 'squalane', sizeUg: 7_000_000_000 })
-  const fill = { unitUg: unitMassUg(200, 0.97), lossFraction: 0.04 }
+  const fill = { unitUg: massOfVolume(200, 0.97), lossFraction: 0.04 }
   expect(fill.unitUg).toBe(194_000_000)
   // 7,000 g × 0.96 ÷ 194 g = 34.6; 34 bottles want 6,870.83 g.
   expect(unitsOf(7_000_000_000, fill)).toBe(34)

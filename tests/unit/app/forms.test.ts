@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { FieldSpec } from '../../../src/app/forms/field-spec'
-import { readField, readFields } from '../../../src/app/forms/read-fields'
-import { settleSums } from '../../../src/app/forms/settle-sums'
+import { isSaidWhileTyping, readField, readFields } from '../../../src/app/forms/read-fields'
+import { settleTyped } from '../../../src/app/forms/settle-typed'
 import { showFields } from '../../../src/app/forms/show-fields'
 
 const specs: FieldSpec[] = [
@@ -78,8 +78,29 @@ describe('plain forms', () => {
   })
 
   it('a typed sum is worked out, and one that makes no sense stays as it was typed', async () => {
-    const settled = await settleSums(specs, { share: '3/2', tareUg: '250.31-187.02', name: '2-1' }, '.')
+    const settled = await settleTyped(specs, { share: '3/2', tareUg: '250.31-187.02', name: '2-1' }, '.')
     expect(settled).toMatchObject({ share: '1.5', tareUg: '63.29', name: '2-1' })
-    expect((await settleSums(specs, { share: '3/0' }, '.')).share).toBe('3/0')
+    expect((await settleTyped(specs, { share: '3/0' }, '.')).share).toBe('3/0')
+    expect(await settleTyped(specs, { tareUg: '2*125 mg', share: '3/2 %' }, '.')).toMatchObject({
+      tareUg: '250 mg',
+      share: '1.5 %',
+    })
+  })
+
+  it('a figure in another unit is put in the unit of its field when that is left, and only then counts', async () => {
+    const minutes: FieldSpec = { key: 'minutes', label: 'How long', kind: 'number', unit: 'min', max: 120 }
+    expect((await settleTyped([minutes], { minutes: '1,5 h' }, ',')).minutes).toBe('90')
+    expect((await settleTyped([minutes], { minutes: '1+0.5 h' }, '.')).minutes).toBe('90')
+    expect((await settleTyped([minutes], { minutes: '3 kg' }, '.')).minutes).toBe('3 kg')
+    const early = readField(minutes, '1.5 h')
+    expect(early).toEqual({ ok: false, refusal: { code: 'FIELD_OTHER_UNIT', unit: 'min' } })
+    expect(!early.ok && isSaidWhileTyping(early.refusal)).toBe(false)
+    expect(readField(minutes, '3 kg')).toMatchObject({ refusal: { code: 'NUMBER_LETTERS' } })
+  })
+
+  it('a difference of temperatures takes no other unit', async () => {
+    const apart: FieldSpec = { key: 'apart', label: 'Apart', kind: 'number', unit: '°C', difference: true }
+    expect((await settleTyped([apart], { apart: '50 °F' }, '.')).apart).toBe('50 °F')
+    expect(readField(apart, '50 °F')).toMatchObject({ refusal: { code: 'NUMBER_LETTERS' } })
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Dimension, massOfVolume, readQuantity } from '../../../src/trade/units'
+import { type Dimension, dimensionOf, isQuantity, massOfVolume, readQuantity } from '../../../src/trade/units'
 
 describe('quantities', () => {
   test.each<[string, Dimension, number]>([
@@ -45,6 +45,36 @@ describe('quantities', () => {
       ok: false,
       refusal: { code: 'NUMBER_ABSURD', value: 260 },
     })
+  })
+
+  test.each<[string, Dimension, string, number]>([
+    ['1.5 h', 'time', 'min', 90],
+    ['90', 'time', 'h', 1.5],
+    ['30 min', 'time', 'h', 0.5],
+    ['77 °F', 'temperature', '°C', 25],
+    ['8 Pa·s', 'viscosity', 'cP', 8_000],
+    ['0.2 L', 'volume', 'mL', 200],
+  ])('[L14] "%s", a %s, in %s is %d', async (text, dimension, into, value) => {
+    expect(await readQuantity(text, dimension, {}, into)).toEqual({ ok: true, value })
+  })
+
+  test.each([
+    ['min', 'time'],
+    ['h', 'time'],
+    ['°C', 'temperature'],
+    ['mL', 'volume'],
+    ['mPa·s', 'viscosity'],
+    ['g', 'mass'],
+    ['rpm', undefined],
+    ['%', undefined],
+    ['', undefined],
+  ])('a field in %j takes a %s', (unit, dimension) => {
+    expect(dimensionOf(unit)).toBe(dimension)
+  })
+
+  test('a quantity is one number with a unit that fits', () => {
+    expect(isQuantity('1,5 h', 'time')).toBe(true)
+    for (const text of ['1.5', '1.5 kg', 'h', '1.2.3 h', '1+2 h']) expect(isQuantity(text, 'time')).toBe(false)
   })
 
   test('a volume weighs its density', () => {

@@ -13,8 +13,14 @@ import { memoryStore } from '../../../../src/store/memory-store.ts'
 
 const byId = <T extends { readonly id: string }>(all: readonly T[]) => new Map(all.map((each) => [each.id, each]))
 
-/** The invented studio on 25 November 2026, with every lot as it was received unless `onHand` says otherwise. */
-export function startApp(onHand: Readonly<Record<string, number>> = {}) {
+/**
+ * The invented studio on 25 November 2026, with every lot as it was received unless `onHand` says otherwise, and the
+ * formulas as `change` leaves them.
+ */
+export function startApp(
+  onHand: Readonly<Record<string, number>> = {},
+  change: (formula: Formula) => Formula = (formula) => formula,
+) {
   // Its shape is checked by the import's own tests; JSON types know no unions.
   const house = catalogue as unknown as {
     readonly materials: Material[]
@@ -45,7 +51,7 @@ export function startApp(onHand: Readonly<Record<string, number>> = {}) {
       loaded: signal(true),
       materials: signal(byId(house.materials)),
       lots: signal(byId(house.lots)),
-      formulas: signal(byId(house.formulas)),
+      formulas: signal(byId(house.formulas.map(change))),
       people: signal(byId(house.people)),
       balances: signal(byId(house.balances)),
       vessels: signal(byId(house.vessels)),

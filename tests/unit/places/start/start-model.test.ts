@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { loadSentences } from '../../../../src/app/refusals.ts'
+import type { Check, Formula } from '../../../../src/batch/formula.ts'
 import { createStartModel } from '../../../../src/places/start/model.ts'
 import { sayRefusal } from '../../../../src/places/start/say.ts'
 import { keeping } from '../../../../src/places/start/ways.ts'
@@ -11,12 +12,28 @@ const lotion = 'formula-lotion'
 /** Sclerotium gum, lot SG-214, drawn down to less than a batch needs. */
 const shortGum = { 'lot-sg-214': 970_000 }
 
-async function started(onHand: Readonly<Record<string, number>> = {}) {
-  const world = startApp(onHand)
+async function started(...house: Parameters<typeof startApp>) {
+  const world = startApp(...house)
   const model = createStartModel(world.app, lotion)
   await settle()
   return { ...world, model }
 }
+
+const density: Check = {
+  id: 'density',
+  property: 'density',
+  label: 'Density',
+  limits: { min: 0.96, max: 0.98 },
+  when: 'in-process',
+}
+
+const withDensity = (formula: Formula): Formula => ({
+  ...formula,
+  revisions: formula.revisions.map((revision) => ({
+    ...revision,
+    specification: [...revision.specification, density],
+  })),
+})
 
 const titles = (model: ReturnType<typeof createStartModel>) => model.cards.value.map(({ title }) => title)
 
@@ -110,6 +127,23 @@ describe('the size field', () => {
     expect(model.sizeUg.value).toBe(750_000_000)
     model.change({ size: '2*250', unit: 'g' })
     await expect.poll(() => model.sizeUg.value, { timeout: 20_000 }).toBe(500_000_000)
+  })
+
+  test.each([
+    ['500 mL', 485_000_000],
+    ['0,5 L', 485_000_000],
+    ['2*250 mL', 485_000_000],
+  ])('[P28] %j is what the density in the checks makes it', async (text, sizeUg) => {
+    const { model } = await started({}, withDensity)
+    model.change({ size: text })
+    await expect.poll(() => model.sizeUg.value).toBe(sizeUg)
+  })
+
+  test('[P28] a volume of a product of unknown density says what is missing', async () => {
+    const { model } = await started()
+    model.change({ size: '500 mL' })
+    await expect.poll(() => model.sizeRefusal.value?.code).toBe('START_DENSITY_UNKNOWN')
+    expect(model.readyToOpen.value).toBe(false)
   })
 })
 
