@@ -7,12 +7,21 @@ export interface HardwareKeys {
 const isTyping = (target: EventTarget | null) =>
   target instanceof Element && target.closest('input, textarea, select, [contenteditable], dialog') !== null
 
-/** Hears keys and the clipboard until the answer is called. Enter and Space stay with a focused control. */
+/**
+ * Hears keys and the clipboard until the answer is called. Enter and Space stay with a focused control; but an Enter
+ * behind digits ends the number, whatever was pressed last and kept the focus: so a wedge closes its reading.
+ */
 export const hearKeys = (keysNow: () => HardwareKeys): (() => void) => {
+  /** Where the focus was when the last digit came. */
+  let typedAt: EventTarget | null = null
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return
     const onControl = event.target instanceof Element && event.target.closest('button, a, summary') !== null
-    if (onControl && (event.key === 'Enter' || event.key === ' ')) return
+    const ends = event.key === 'Enter' && typedAt === event.target
+    // A wedge may send a unit between the digits and its Enter.
+    if (/^\d$/.test(event.key)) typedAt = event.target
+    else if (event.key === 'Tab' || event.key === 'Enter') typedAt = null
+    if (onControl && !ends && (event.key === 'Enter' || event.key === ' ')) return
     if (keysNow().onKey(event.key)) event.preventDefault()
   }
   const onPaste = (event: ClipboardEvent) => {

@@ -5,9 +5,8 @@ import type { HardwareKeys, hearKeys } from './hardware-keys'
 const fetched: { hear?: typeof hearKeys } = {}
 
 /**
- * A keyboard, a keyboard wedge and the clipboard reach the number in hand without a field holding the focus. Enter and
- * Space stay with a focused control, so that a wedge's terminator never presses it by itself. What is on the screen
- * hears: an effect after the frame would lose a key that comes with it.
+ * A keyboard, a keyboard wedge and the clipboard reach the number in hand without a field holding the focus. What is on
+ * the screen hears: an effect after the frame would lose a key that comes with it.
  */
 export const useHardwareKeys = (keys: HardwareKeys, active: boolean) => {
   const latest = useRef(keys)
