@@ -1,3 +1,4 @@
+import { capital } from './capital'
 import { instrumentWords, kindOfRemedy, measuredWords, planWords, type Say, surroundingsWords } from './entry-phrases'
 import type { Event } from './event'
 import { fingerprintOf } from './key-trail'
@@ -60,7 +61,7 @@ function knownWords(event: BatchEvent, say: Say): string {
       return `Finished: ${say.step(step)}${speed}${saw ? `, ${saw}` : ''}${checked(checkedBy, say)}.`
     }
     case 'step-skipped':
-      return `Skipped: ${say.step(event.body.step)}. ${event.body.reason}.`
+      return `Skipped: ${say.step(event.body.step)}. ${capital(event.body.reason)}.`
     case 'gate-passed':
       return `Went on with ${say.step(event.body.step)} all the same (${event.body.detail}): ${event.body.reason}.`
     case 'temperature-read':
@@ -84,7 +85,7 @@ function knownWords(event: BatchEvent, say: Say): string {
     case 'remedy-chosen': {
       const { remedy, reason, totalUg, targets } = event.body
       const changed = targets.length === 0 ? '' : `, ${targets.length} targets changed`
-      return `Chose to ${kindOfRemedy(remedy)}: ${say.mass(totalUg)} in all${changed}. ${reason}.`
+      return `Chose to ${kindOfRemedy(remedy)}: ${say.mass(totalUg)} in all${changed}. ${capital(reason)}.`
     }
     default:
       return courseWords(event, say)
@@ -159,7 +160,7 @@ function movementWords(event: Movement, say: Say): string {
     case 'sampled': {
       const { massUg, jars: count, purpose } = event.body
       if (count === 0) return `Took ${say.mass(massUg)} out to read ${purpose}.`
-      return `Took ${say.mass(massUg)} as samples, ${jars(count)}: ${purpose}.`
+      return `Took ${say.mass(massUg)} as samples, ${count} ${count === 1 ? 'jar' : 'jars'}: ${purpose}.`
     }
     case 'filled':
       return filledWords(event.body, say)
@@ -232,7 +233,7 @@ function courseWords(event: Course, say: Say): string {
       return `Opened again for rework ${part}, ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}${back}: ${reason}.`
     }
     case 'closed':
-      return `Closed: ${event.body.decision}${event.body.note ? `. ${event.body.note}` : ''}.`
+      return `Closed: ${event.body.decision}${event.body.note ? `. ${capital(event.body.note)}` : ''}.`
   }
 }
 
@@ -246,5 +247,3 @@ const because = (reason: string | undefined): string => (reason ? `: ${reason}` 
 
 const checked = (person: string | undefined, say: Say): string =>
   person === undefined ? '' : `, checked by ${say.person(person)}`
-
-const jars = (count: number): string => (count === 1 ? '1 jar' : `${count} jars`)

@@ -1,3 +1,4 @@
+import { capital } from '../../batch/capital'
 import type { RemedyRefusal } from '../../trade/remedy'
 import type { Allowing, Asking } from '../../trade/remedy-model'
 
@@ -107,8 +108,6 @@ function sharedConflict({ ids, at, limit, allLocked }: SharedConflict, { nameOf,
     short: `${stays}.`,
   }
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** Short enough for a card as it is; a sentence begins with a capital. */
 const both = (words: string): WhyNot => ({ full: capital(words), short: words })

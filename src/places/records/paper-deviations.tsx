@@ -1,4 +1,5 @@
 import type { Format } from '../../app/format'
+import { capital } from '../../batch/capital'
 import type { Say } from '../../batch/entry-phrases'
 import { kindOfRemedy } from '../../batch/entry-phrases'
 import type { NoteRow } from '../../batch/record'
@@ -122,5 +123,3 @@ function asMadeWords({ line, consequence }: DeviationRecord, record: PaperProps[
   const within = asMade >= limits.low - 5e-5 && asMade <= limits.high + 5e-5
   return `As made ${say.number(Number((asMade * 100).toFixed(2)))} %: ${within ? 'within' : 'outside'}.`
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

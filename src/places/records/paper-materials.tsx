@@ -81,12 +81,7 @@ function Line({ row, format }: { row: MaterialRow; format: Format }) {
       <td class="paper-lot">{row.lots.join(', ')}</td>
       <td class="paper-number paper-target">
         {row.toCheck ? toLimits(row.toCheck, format) : row.targetUg === undefined ? '' : mass(row.targetUg)}
-        {row.targetWas.map((was, index) => (
-          <span key={index} class="paper-was">
-            {' '}
-            was {mass(was)}
-          </span>
-        ))}
+        <TargetWas row={row} mass={mass} />
       </td>
       <td class="paper-number paper-strong">{last || row.actualUg > 0 ? mass(row.actualUg) : ''}</td>
       <td class="paper-mark">
@@ -101,6 +96,15 @@ function Line({ row, format }: { row: MaterialRow; format: Format }) {
     </tr>
   )
 }
+
+/** What a target was before it was changed. */
+export const TargetWas = ({ row, mass }: { row: MaterialRow; mass: (massUg: number) => string }) =>
+  row.targetWas.map((was, index) => (
+    <span key={index} class="paper-was">
+      {' '}
+      was {mass(was)}
+    </span>
+  ))
 
 /** Under a line's name: what was struck out and why, parts, rinses and make-up, where it went over. */
 export function LineNotes({

@@ -1,7 +1,7 @@
 import type { Format } from '../../app/format'
 import type { MaterialRow } from '../../batch/record-materials'
 import type { ReworkRecord } from '../../batch/record-rework'
-import { LineNotes, Verdict } from './paper-materials'
+import { LineNotes, TargetWas, Verdict } from './paper-materials'
 import type { PaperProps } from './paper-props'
 import { StepTable } from './paper-steps'
 
@@ -71,12 +71,7 @@ function Added({ row, format }: { row: MaterialRow; format: Format }) {
       </td>
       <td class="paper-number">
         {row.targetUg === undefined ? '' : mass(row.targetUg)}
-        {row.targetWas.map((was, index) => (
-          <span key={index} class="paper-was">
-            {' '}
-            was {mass(was)}
-          </span>
-        ))}
+        <TargetWas row={row} mass={mass} />
       </td>
       <td class="paper-number paper-strong">
         {last === undefined ? '' : mass(row.actualUg)} <Verdict verdict={row.verdict} />

@@ -1,4 +1,5 @@
 import type { Format } from '../../app/format'
+import { capital } from '../../batch/capital'
 import type { BatchRecord } from '../../batch/record'
 import { courseOf, type TemperatureReading } from '../../batch/record-readings'
 import type { StepRow } from '../../batch/record-steps'
@@ -52,7 +53,7 @@ function StepLine({ row, record, format, say }: StepLineProps) {
           {' '}
           {[row.by, row.checkedBy ? `checked ${row.checkedBy}` : ''].filter(Boolean).join(', ')}
           {finished?.how === 'skipped' && `. Skipped: ${finished.note ?? ''}`}
-          {finished?.how === 'done' && finished.note ? `. ${finished.note}` : ''}
+          {finished?.how === 'done' && finished.note ? `. ${capital(finished.note)}` : ''}
         </span>
         {row.marks.map((mark) => (
           <span key={mark.atMs} class="paper-small">

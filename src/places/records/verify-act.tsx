@@ -1,3 +1,4 @@
+import { capital } from '../../batch/capital'
 import './paper-verify.css'
 import { useState } from 'preact/hooks'
 import { useApp } from '../../app/app'
@@ -53,5 +54,3 @@ const foundWords = (database: StoredTrail['database'], isSignedWell: boolean): s
   database.intact && !isSignedWell ? 'every hash fits, and a signature does not' : verifiedWords(database)
 
 const secondWords = (intact: boolean): string => (intact ? 'as it was written.' : 'not as it was written')
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -135,7 +135,7 @@ describe('[E41] what an entry says of', () => {
       'Finished: b-mix, at 4000 rpm (25 mm across), glossy, checked by JT.',
     ],
     [entry('step-finished', { step: 'b-mix', toolRpm: 4000 }), 'Finished: b-mix, at 4000 rpm.'],
-    [entry('step-skipped', { step: 'b-mix', reason: 'the tool is broken' }), 'Skipped: b-mix. the tool is broken.'],
+    [entry('step-skipped', { step: 'b-mix', reason: 'the tool is broken' }), 'Skipped: b-mix. The tool is broken.'],
     [
       entry('gate-passed', { step: 'c-in', gate: 'TOO_HOT', detail: '42 °C', reason: 'It falls fast.' }),
       'Went on with c-in all the same (42 °C): It falls fast.',
@@ -168,7 +168,7 @@ describe('[E41] what an entry says of', () => {
       entry('deviation-noticed', { ...off, cause: 'lot', inCup: true }),
       'shea came from a lot that was not to be used, still in its cup.',
     ],
-    [entry('remedy-chosen', chosen), 'Chose to scale the rest: 520 g in all. a scoop too many.'],
+    [entry('remedy-chosen', chosen), 'Chose to scale the rest: 520 g in all. A scoop too many.'],
     [
       entry('remedy-chosen', {
         ...chosen,
@@ -177,7 +177,7 @@ describe('[E41] what an entry says of', () => {
           { step: 'a-gum', line: 'gum', fromUg: 1, toUg: 2 },
         ],
       }),
-      'Chose to scale the rest: 520 g in all, 2 targets changed. a scoop too many.',
+      'Chose to scale the rest: 520 g in all, 2 targets changed. A scoop too many.',
     ],
   ])('what was off and the way on: %#', (event, words) => {
     expect(wordsOf(event, say)).toBe(words)
@@ -195,7 +195,7 @@ describe('[E41] what an entry says of', () => {
   ])('the way on %s', (remedy, words) => {
     expect(kindOfRemedy(remedy)).toBe(words)
     expect(wordsOf(entry('remedy-chosen', { ...chosen, remedy }), say)).toBe(
-      `Chose to ${words}: 520 g in all. a scoop too many.`,
+      `Chose to ${words}: 520 g in all. A scoop too many.`,
     )
   })
 })
