@@ -100,6 +100,10 @@ test('[B35] on a phone number, horn, pad and Record stand together, and a closed
   expect(await bottomOf('.hero')).toBeLessThan(pad)
   expect(await bottomOf('.horn')).toBeLessThan(pad)
   expect(await bottomOf('.record')).toBeLessThanOrEqual(844)
+  await page.keyboard.press('Escape')
+  await run.tapNumber(page, '3')
+  await expect(page.getByText(/^Cheapest way out/).first()).toBeVisible()
+  expect(await bottomOf('.horn')).toBeLessThan(pad)
   const caution = page.locator('details.caution')
   const closedPx = (await caution.boundingBox())?.height ?? 0
   await caution.locator('summary').tap()

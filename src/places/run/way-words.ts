@@ -47,6 +47,7 @@ export function wayLine(way: Way, panel: DeviationPanel, state: BatchState, form
 
 /** "Cheapest way out: make a little more, 517.23 g." for a reading that is not recorded yet. */
 export function wayOut(offer: RemedyOffer, state: BatchState, format: Format): string {
+  if (offer.remedy === 'cost') return `Cheapest way out: a batch of ${format.massWithUnit(offer.endsUg)}.`
   const title = wayTitle({ kind: offer.remedy, feasible: offer.feasible, offer }, state, format)
   return `Cheapest way out: ${lower(title).replace(': ', ', ')}.`
 }

@@ -1,3 +1,4 @@
+import './forewarning.css'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { useFormat } from '../../../app/format'
 import { forewarn } from '../../../batch/forewarn'
@@ -32,7 +33,7 @@ export function Forewarning() {
   useEffect(() => place.current?.scrollIntoView({ block: 'nearest' }), [offer === null])
   if (offer === null) return null
   return (
-    <div ref={place}>
+    <div class="forewarning" ref={place}>
       <Notice kind="over" title={wayOut(offer, state, format)} live />
     </div>
   )
