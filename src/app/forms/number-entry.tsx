@@ -1,4 +1,5 @@
 import type { ComponentProps } from 'preact'
+import { useRef } from 'preact/hooks'
 import { NumberField } from '../../parts/number-field.tsx'
 import { useApp } from '../app.ts'
 import { settleText } from './settle-typed.ts'
@@ -12,9 +13,12 @@ export function NumberEntry(props: ComponentProps<typeof NumberField>) {
   const { value, onChange, unit = '', hint, error, onEnter } = props
   const mark = useApp().settings.decimalMark.value
   const settled = useSettled(value, unit)
+  const now = useRef(value)
+  now.current = value
   const settle = async () => {
     const plain = await settleText(value, unit, mark)
-    if (plain !== value) onChange(plain)
+    // Who types on meanwhile is not overwritten.
+    if (plain !== value && now.current === value) onChange(plain)
   }
   return (
     <NumberField
