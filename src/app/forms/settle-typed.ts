@@ -1,4 +1,5 @@
 import { isSum, splitUnit } from '../../trade/number-text'
+import { evaluateSum } from '../../trade/typed-sum'
 import { dimensionOf, isQuantity, readQuantity } from '../../trade/units'
 import type { FieldSpec, Values } from './field-spec'
 import { showNumber } from './show-fields'
@@ -25,18 +26,16 @@ export async function settleText(text: string, unit: string, mark: '.' | ','): P
   return read.ok ? showNumber(read.value, mark) : text
 }
 
-/** The library of sums is loaded the first time that somebody types one. */
 async function withoutSum(text: string, mark: '.' | ','): Promise<string> {
   const { number, unit } = splitUnit(text)
   if (!isSum(number)) return text
-  const { evaluateSum } = await import('../../trade/typed-sum')
   const worth = await evaluateSum(number)
   return worth.ok ? `${showNumber(worth.value, mark)} ${unit}`.trim() : text
 }
 
-type NumericSpec = Extract<FieldSpec, { kind: 'number' | 'mass' }>
+export type NumericSpec = Extract<FieldSpec, { kind: 'number' | 'mass' }>
 
-export const isNumeric = (spec: FieldSpec): spec is NumericSpec => spec.kind === 'number' || spec.kind === 'mass'
+const isNumeric = (spec: FieldSpec): spec is NumericSpec => spec.kind === 'number' || spec.kind === 'mass'
 
 /** The unit that what is typed comes to; none where other units cannot be told from a difference. */
 export const settledUnit = (spec: NumericSpec): string =>

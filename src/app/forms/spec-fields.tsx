@@ -1,4 +1,5 @@
 import './spec-fields.css'
+import type { ComponentProps } from 'preact'
 import { Switch } from '../../parts/choice.tsx'
 import { SelectField, TextField } from '../../parts/form.tsx'
 import { Icon } from '../../parts/icon.tsx'
@@ -6,7 +7,7 @@ import { NumberField } from '../../parts/number-field.tsx'
 import { PillButton } from '../../parts/pill-button.tsx'
 import type { FieldOption, FieldSpec, Values } from './field-spec.ts'
 import { PickField } from './pick-field.tsx'
-import { isNumeric, settledUnit } from './settle-typed.ts'
+import { type NumericSpec, settledUnit } from './settle-typed.ts'
 import { useSettled } from './use-settled.ts'
 
 interface SpecFieldsProps {
@@ -44,7 +45,6 @@ interface SpecFieldProps {
 
 const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
   const { label, hint } = spec
-  const settled = useSettled(value, isNumeric(spec) ? settledUnit(spec) : '')
   const shared = {
     label: spec.optional && spec.kind !== 'switch' ? `${label} (optional)` : label,
     hint,
@@ -62,13 +62,7 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
       return <TextField {...shared} type="date" />
     case 'number':
     case 'mass':
-      return (
-        <NumberField
-          {...shared}
-          hint={settled ?? hint}
-          unit={spec.kind === 'mass' ? 'g' : spec.percent ? '%' : spec.unit}
-        />
-      )
+      return <NumericField {...shared} spec={spec} />
     case 'switch':
       return <Switch label={label} hint={hint} checked={value === 'yes'} onChange={(on) => onChange(on ? 'yes' : '')} />
     case 'many':
@@ -80,6 +74,16 @@ const SpecField = ({ spec, value, error, onChange }: SpecFieldProps) => {
       return <SelectField {...shared} options={options} />
     }
   }
+}
+
+interface NumericFieldProps extends Omit<ComponentProps<typeof NumberField>, 'unit'> {
+  spec: NumericSpec
+}
+
+const NumericField = ({ spec, ...field }: NumericFieldProps) => {
+  const settled = useSettled(field.value, settledUnit(spec))
+  const unit = spec.kind === 'mass' ? 'g' : spec.percent ? '%' : spec.unit
+  return <NumberField {...field} hint={settled ?? field.hint} unit={unit} />
 }
 
 interface ManyFieldProps {

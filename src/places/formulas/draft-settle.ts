@@ -1,5 +1,6 @@
 import type { Values } from '../../app/forms/field-spec'
 import { settleTyped } from '../../app/forms/settle-typed'
+import { evaluateSum } from '../../trade/typed-sum'
 import type { DraftItem, FormulaDraft } from './draft'
 import { mapItems } from './draft-edit'
 import { fieldsOf } from './draft-options'
@@ -23,7 +24,6 @@ export async function settleDraft(draft: FormulaDraft, world: ReadWorld, mark: '
 
 /** The worth of sums that are not known yet, by their text. */
 export async function worthOfSums(texts: readonly string[]): Promise<ReadonlyMap<string, number>> {
-  const { evaluateSum } = await import('../../trade/typed-sum')
   const worths = await Promise.all(texts.map((text) => evaluateSum(text)))
   return new Map(texts.flatMap((text, at) => (worths[at]?.ok ? [[text, worths[at].value] as const] : [])))
 }

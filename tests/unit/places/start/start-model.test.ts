@@ -27,11 +27,11 @@ const density: Check = {
   when: 'in-process',
 }
 
-const withDensity = (formula: Formula): Formula => ({
+const withDensity = (formula: Formula, check = density): Formula => ({
   ...formula,
   revisions: formula.revisions.map((revision) => ({
     ...revision,
-    specification: [...revision.specification, density],
+    specification: [...revision.specification, check],
   })),
 })
 
@@ -134,16 +134,19 @@ describe('the size field', () => {
     ['0,5 L', 485_000_000],
     ['2*250 mL', 485_000_000],
   ])('[P28] %j is what the density in the checks makes it', async (text, sizeUg) => {
-    const { model } = await started({}, withDensity)
+    const { model } = await started({}, (formula) => withDensity(formula))
     model.change({ size: text })
     await expect.poll(() => model.sizeUg.value).toBe(sizeUg)
   })
 
   test('[P28] a volume of a product of unknown density says what is missing', async () => {
-    const { model } = await started()
-    model.change({ size: '500 mL' })
-    await expect.poll(() => model.sizeRefusal.value?.code).toBe('START_DENSITY_UNKNOWN')
-    expect(model.readyToOpen.value).toBe(false)
+    const inOtherUnit = { ...density, unit: 'kg/m³', limits: { min: 960, max: 980 } }
+    for (const change of [undefined, (formula: Formula) => withDensity(formula, inOtherUnit)]) {
+      const { model } = await started({}, change)
+      model.change({ size: '500 mL' })
+      await expect.poll(() => model.sizeRefusal.value?.code).toBe('START_DENSITY_UNKNOWN')
+      expect(model.readyToOpen.value).toBe(false)
+    }
   })
 })
 
